@@ -1,0 +1,26 @@
+// Every limit of the language in one place, so that no recipe can crash or hang the program that opens it.
+
+export const limits = {
+  /** Bytes of one recipe file. */
+  fileBytes: 1024 * 1024,
+  /** Brackets and blocks inside one another. */
+  nesting: 64,
+  /** Words and signs in one statement, its continued lines included. */
+  statementWords: 4000,
+  /** Files brought in by `use`, and how deep they may bring in one another. */
+  usedFiles: 100,
+  useDepth: 16,
+  /** Steps worked in all, those inside `repeat`, `solve`, steps of the recipe's own and used recipes included. */
+  steps: 20_000,
+  /** Rounds of one `repeat`. */
+  rounds: 200,
+  pieces: 500,
+  curveSpans: 100_000,
+  /** Millimetres from the middle of the table to any point. */
+  coordinate: 100_000,
+  /** Solves inside one another, and halvings of one. */
+  solveDepth: 2,
+  halvings: 60,
+  /** Findings listed for one file; the rest are counted. */
+  findings: 200,
+} as const;
