@@ -1,0 +1,209 @@
+// Fits a line to the forms of its step, and fills the slots with values: the step's code meets nothing else.
+import { didYouMean, listWithOr } from "../grammar/nearest.ts";
+import type { Form, Part, Slot } from "../grammar/phrase.ts";
+import { signature } from "../grammar/phrase.ts";
+import type { Expression, Line, Operand, Stretch } from "../grammar/tree.ts";
+import { evaluate, missingUnit, type Names } from "./expression.ts";
+import { Problem } from "./problem.ts";
+import type { KernelSlot } from "./slots.ts";
+import { capital, kindInWords, type Value } from "./value.ts";
+import type { Piece } from "./working.ts";
+
+/** What filling asks of the recipe around it. */
+export interface Filling extends Names {
+  /** The piece that is being worked, for slots that want its own edges and places. */
+  readonly piece: Piece | undefined;
+  /** The name under which the piece keeps what the recipe calls `name` here; a Problem where there is none. */
+  ownName(name: string, at: Stretch): string;
+  /** The name under which the piece is to keep what the line calls `name`. */
+  newName(name: string): string;
+}
+
+export type Fill = Record<string, unknown>;
+
+/** The form that a line is written in; a Problem shows how it is written. */
+export const formFor = (line: Line, forms: readonly Form[]): Form => {
+  const faults = forms.map((form) => ({ form, fault: faultOf(line, form) }));
+  const fitting = faults.find(({ fault }) => fault === undefined);
+  if (fitting) return fitting.form;
+  const [nearest] = faults.sort((a, b) => b.fault!.given - a.fault!.given);
+  throw nearest!.fault!.problem;
+};
+
+/** What keeps a line from having a form; `given` counts the clauses that the form knows. */
+const faultOf = (line: Line, form: Form): { given: number; problem: Problem } | undefined => {
+  const known = new Map(form.clauses.map((clause) => [clause.word, clause]));
+  const given = line.clauses.filter(({ word }) => known.has(word.text)).length;
+  const fault = (
+    code: string,
+    message: string,
+    at: Stretch,
+    hint = howTo(form),
+  ): { given: number; problem: Problem } => ({
+    given,
+    problem: new Problem(code, message, { at, ...(hint !== undefined && { hint }) }),
+  });
+  const seen = new Set<string>();
+  for (const clause of line.clauses) {
+    const { text } = clause.word;
+    const form_ = known.get(text);
+    if (!form_) return fault("clause-unknown", `${text} does not go with the rest of this line.`, clause.word);
+    if (seen.has(text))
+      return fault("clause-doubled", `${text} stands here twice.`, clause.word, "Take one of them out.");
+    seen.add(text);
+    if (form_.slot && clause.operands.length === 0)
+      return fault("clause-empty", `${text} needs ${form_.slot.wanted}: ${form_.slot.note}.`, clause.word);
+    if (!form_.slot && clause.operands.length > 0)
+      return fault("clause-full", `Nothing follows ${text}.`, clause.operands[0]!);
+    const tooMany = form_.slot && extra(clause.operands, form_.slot);
+    if (tooMany) return fault("value-extra", `${text} takes one value.`, tooMany);
+    const alone = form_.needs.find((other) => !line.clauses.some(({ word }) => word.text === other));
+    if (alone !== undefined)
+      return fault("clause-missing", `${text} stands with ${alone}, which is not here.`, clause.word);
+  }
+  if (form.naming?.equals === "always" || form.naming?.equals === "never") {
+    if (line.names.length === 0)
+      return fault("name-missing", `${line.verb.text} gives something a name, and there is none here.`, line.verb);
+  }
+  if (!form.operand && line.operands.length > 0)
+    return fault("value-extra", `${line.verb.text} takes no value here.`, line.operands[0]!);
+  if (form.operand && !form.operand.optional && line.operands.length === 0) {
+    return fault("value-missing", `${line.verb.text} needs ${form.operand.wanted}: ${form.operand.note}.`, line.verb);
+  }
+  const tooMany = form.operand && extra(line.operands, form.operand);
+  if (tooMany) return fault("value-extra", `${line.verb.text} takes one value here.`, tooMany);
+  if (form.count && !line.count)
+    return fault("value-missing", `${line.verb.text} needs ${form.count.wanted}: ${form.count.note}.`, line.verb);
+  const missing = form.clauses.find(({ word, optional }) => !optional && !seen.has(word));
+  if (missing)
+    return fault(
+      "clause-missing",
+      `${line.verb.text} needs ${missing.word}${missing.slot ? ` with ${missing.slot.wanted}: ${missing.slot.note}` : ""}.`,
+      line.verb,
+    );
+  return undefined;
+};
+
+const extra = (operands: readonly Operand[], slot: Slot): Operand | undefined => (slot.many ? undefined : operands[1]);
+
+const howTo = (form: Form): string | undefined =>
+  "parts" in form ? `Write ${signature((form as { parts: readonly Part[] }).parts)}.` : undefined;
+
+/** Fills the slots of the form with the line's values. */
+export const fill = (line: Line, form: Form, filling: Filling): Fill => {
+  const filled: Fill = Object.create(null) as Fill;
+  if (form.naming) {
+    const names = line.names.map(({ text }) => filling.newName(text));
+    if (names.length > 0) filled[form.naming.slot.name] = form.naming.slot.many ? names : names[0];
+  }
+  if (form.operand && line.operands.length > 0)
+    filled[form.operand.name] = slotValue(line.operands, form.operand, filling);
+  if (form.count && line.count) filled[form.count.name] = line.count.value;
+  for (const { word, operands } of line.clauses) {
+    const clause = form.clauses.find((each) => each.word === word.text);
+    if (clause?.slot) filled[clause.slot.name] = slotValue(operands, clause.slot, filling);
+    else filled[word.text] = true;
+  }
+  if (form.text && line.text) filled[form.text.name] = line.text.value;
+  return filled;
+};
+
+const slotValue = (operands: readonly Operand[], slot: Slot, filling: Filling): unknown => {
+  const one = ({ value, suffix }: Operand): unknown => {
+    const read = readOne(value, slot as KernelSlot<string, unknown>, filling);
+    if (!slot.suffix) return read;
+    return suffix
+      ? { value: read, suffix: readOne(suffix.value, slot.suffix.slot as KernelSlot<string, unknown>, filling) }
+      : { value: read };
+  };
+  return slot.many ? operands.map(one) : one(operands[0]!);
+};
+
+const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, filling: Filling): unknown => {
+  switch (slot.takes) {
+    case "choice":
+      return chosen(expression, slot);
+    case "name":
+      return plainName(expression);
+    case "own-edge":
+      return ownEdge(expression, filling);
+    case "own-place":
+      return ownPlace(expression, filling);
+    case "edge-or-place": {
+      const value = evaluate(expression, filling);
+      if (value.kind === "edge") return { edge: ownEdge(expression, filling) };
+      if (value.kind === "place") return { place: value.point };
+      throw misfit(value, expression, slot, filling);
+    }
+    default: {
+      const value = evaluate(expression, filling);
+      const read = slot.read?.(value);
+      if (read === undefined) throw misfit(value, expression, slot, filling);
+      return read;
+    }
+  }
+};
+
+const misfit = (value: Value, expression: Expression, slot: Slot, filling: Filling): Problem => {
+  const unit = slot.wanted.includes("length") ? filling.units : slot.wanted === "an angle" ? "deg" : undefined;
+  return new Problem(
+    "value-kind",
+    `${capital(slot.wanted)} is wanted here (${slot.note}), and this is ${kindInWords(value)}.`,
+    {
+      at: expression,
+      ...(unit !== undefined && missingUnit(value, expression, unit)),
+    },
+  );
+};
+
+const plainName = (expression: Expression): string | undefined =>
+  expression.kind === "name" && expression.path.length === 1 ? expression.path[0]!.text : undefined;
+
+const chosen = (expression: Expression, slot: Slot): string => {
+  const word = plainName(expression);
+  const choices = slot.choices ?? [];
+  if (word !== undefined && choices.includes(word)) return word;
+  const hint = word === undefined ? undefined : didYouMean(word, choices);
+  throw new Problem("choice-unknown", `One of ${listWithOr(choices)} is wanted here.`, {
+    at: expression,
+    ...(hint !== undefined && { hint }),
+  });
+};
+
+/** The words under which an expression names something of the piece itself: `hem`, or `back.hem` inside back. */
+const ownPath = (expression: Expression, piece: Piece | undefined): string | undefined => {
+  if (expression.kind !== "name") return undefined;
+  const words = expression.path.map(({ text }) => text);
+  if (words.length === 2 && words[0] === piece?.name) return words[1];
+  return words.length === 1 ? words[0] : undefined;
+};
+
+const ownEdge = (expression: Expression, filling: Filling): string => {
+  const { piece } = filling;
+  const word = ownPath(expression, piece);
+  const value = word === undefined || !piece ? undefined : filling.ownName(word, expression);
+  if (value !== undefined && piece?.edges.has(value)) return value;
+  if (word !== undefined && piece?.places.has(value ?? word)) {
+    throw new Problem("edge-wanted", `An edge of ${piece.name} is wanted here, and ${word} is a place.`, {
+      at: expression,
+    });
+  }
+  const hint = word === undefined ? "Name one of its edges." : didYouMean(word, piece?.edges.keys() ?? []);
+  const shown = word ?? "this";
+  throw new Problem("edge-wanted", `An edge of ${piece?.name ?? "the piece"} is wanted here, and ${shown} is none.`, {
+    at: expression,
+    ...(hint !== undefined && { hint }),
+  });
+};
+
+const ownPlace = (expression: Expression, filling: Filling): string => {
+  const { piece } = filling;
+  const word = ownPath(expression, piece);
+  const value = word === undefined || !piece ? undefined : filling.ownName(word, expression);
+  if (value !== undefined && piece?.places.has(value)) return value;
+  const hint = word === undefined ? "Name one of its places." : didYouMean(word, piece?.places.keys() ?? []);
+  throw new Problem("place-wanted", `A named place of ${piece?.name ?? "the piece"} is wanted here.`, {
+    at: expression,
+    ...(hint !== undefined && { hint }),
+  });
+};

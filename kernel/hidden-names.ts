@@ -1,0 +1,47 @@
+// Names drawn inside `if`, `repeat` and steps of the recipe's own stay inside: the piece keeps them under hidden names.
+// An edge that ends up in the outline gets its plain name when the block ends, for an outline without names is of no use.
+import type { Edge, Piece } from "./working.ts";
+
+/** A tilde cannot be written in a recipe, so no name of the recipe's can be taken for a hidden one. */
+export const hiddenName = (name: string, count: number): string => `${name}~${count}`;
+
+const isHidden = (name: string): boolean => name.includes("~");
+const plain = (name: string): string => name.slice(0, name.indexOf("~"));
+
+/** The names of a piece's edges and places that a recipe can use. */
+export const shownNames = (piece: Piece): string[] =>
+  [...piece.edges.keys(), ...piece.places.keys()].filter((name) => !isHidden(name));
+
+/** The piece as a block leaves it: places drawn inside are forgotten, outline edges drawn inside get their plain names. */
+export const withPlainNames = (piece: Piece, before: Piece): Piece => {
+  const drawn = [...piece.edges.keys()].filter((name) => isHidden(name) && !before.edges.has(name));
+  const inOutline = new Set(piece.outline.map(({ edge }) => edge));
+  const forgotten = [...piece.places.keys()].some((name) => isHidden(name) && !before.places.has(name));
+  if (drawn.length === 0 && !forgotten) return piece;
+  const renamed = drawn
+    .filter((name) => inOutline.has(name) && !piece.edges.has(plain(name)))
+    .reduce((changed, name) => withEdgeRenamed(changed, name, plain(name)), piece);
+  const places = new Map([...renamed.places].filter(([name]) => !isHidden(name) || before.places.has(name)));
+  return { ...renamed, places };
+};
+
+/** The same piece with one edge under another name, wherever it is spoken of. */
+export const withEdgeRenamed = (piece: Piece, from: string, to: string): Piece => {
+  const swap = (name: string): string => (name === from ? to : name);
+  const edges = new Map(
+    [...piece.edges].map(([name, edge]): [string, Edge] =>
+      name === from ? [to, { ...edge, name: to }] : [name, edge],
+    ),
+  );
+  const { grain } = piece;
+  return {
+    ...piece,
+    edges,
+    outline: piece.outline.map((part) => ({ ...part, edge: swap(part.edge) })),
+    allowances: new Map([...piece.allowances].map(([name, allowance]) => [swap(name), allowance])),
+    notches: piece.notches.map((notch) => ({ ...notch, edge: swap(notch.edge) })),
+    hinges: piece.hinges.map((hinge) => ({ ...hinge, edge: swap(hinge.edge) })),
+    keeps: piece.keeps.map((keep) => ({ ...keep, edge: swap(keep.edge) })),
+    ...(grain?.kind === "along" && { grain: { ...grain, edge: swap(grain.edge) } }),
+  };
+};

@@ -1,0 +1,110 @@
+// check and accept: the recipe's own constraints, and built-in checks waived with a reason.
+import { didYouMean } from "../../grammar/nearest.ts";
+import type { Expression, Line } from "../../grammar/tree.ts";
+import type { Working } from "../evaluate.ts";
+import { compare, evaluate, holds } from "../expression.ts";
+import { Problem } from "../problem.ts";
+import { type Scalar, sharedKind } from "../value.ts";
+import { inWords } from "./declarations.ts";
+import { clauseValue, fitStatement, operandValue, scalar, text } from "./reading.ts";
+
+type Comparing = "=" | "<" | ">" | "<=" | ">=" | "<>";
+
+const signInWords: Record<Comparing, string> = {
+  "=": "equal to",
+  "<>": "different from",
+  "<": "less than",
+  ">": "more than",
+  "<=": "at most",
+  ">=": "at least",
+};
+
+export const checkLine = (line: Line, working: Working): void => {
+  fitStatement(line, working);
+  const condition = operandValue(line);
+  const within = clauseValue(line, "within");
+  const tolerance = within ? scalar(within, working) : undefined;
+  const because = clauseValue(line, "because");
+  const reason = because ? text(because, working) : undefined;
+  const { ok, found, wanted, told } = judged(condition, tolerance, working);
+  if (working.trials > 0) return;
+  const on = sourceOf(condition, working);
+  working.judged.push({
+    check: "check",
+    on,
+    verdict: ok ? "pass" : "error",
+    found,
+    wanted,
+    where: working.where(condition),
+    message: ok ? `${on} holds.` : `${told}${reason === undefined ? "" : ` It has to be, because ${reason}`}`,
+  });
+};
+
+interface Outcome {
+  readonly ok: boolean;
+  readonly found: number | string;
+  readonly wanted: number | string;
+  readonly told: string;
+}
+
+const judged = (condition: Expression, tolerance: Scalar | undefined, working: Working): Outcome => {
+  if (condition.kind === "binary" && condition.operator in signInWords) {
+    const operator = condition.operator as Comparing;
+    const [left, right] = [evaluate(condition.left, working.filling), evaluate(condition.right, working.filling)];
+    const compared = compare(left, right, operator, tolerance?.value);
+    const { kind } = compared;
+    if (tolerance && sharedKind(tolerance, { kind, value: 0 }) === undefined) {
+      throw new Problem("dimension", `The tolerance is not of the kind that is compared.`, { at: condition });
+    }
+    const shown = (value: Scalar): string => inWords({ kind, value: value.value }, working);
+    const margin =
+      operator === "=" && tolerance ? `, within ${inWords({ kind, value: tolerance.value }, working)}` : "";
+    return {
+      ok: compared.holds,
+      found: outward(compared.left.value, kind),
+      wanted: outward(compared.right.value, kind),
+      told: `${sourceOf(condition.left, working)} is ${shown(compared.left)}, and has to be ${signInWords[operator]} ${shown(compared.right)}${margin}.`,
+    };
+  }
+  const ok = holds(evaluate(condition, working.filling));
+  return { ok, found: ok ? "true" : "false", wanted: "true", told: `${sourceOf(condition, working)} does not hold.` };
+};
+
+/** Reports speak of degrees. */
+const outward = (value: number, kind: Scalar["kind"]): number => (kind === "angle" ? (value * 180) / Math.PI : value);
+
+/** The condition as it is written, on one line. */
+const sourceOf = (expression: Expression, working: Working): string =>
+  working.tree.text.slice(expression.from, expression.to).replace(/\s+/g, " ");
+
+export const acceptLine = (line: Line, working: Working): void => {
+  fitStatement(line, working);
+  const check = operandValue(line);
+  const name = check.kind === "name" ? check.path.map(({ text }) => text).join(".") : "";
+  if (!working.run.checkNames.includes(name)) {
+    const hint = didYouMean(name, working.run.checkNames);
+    throw new Problem("check-unknown", `There is no check called ${name}.`, {
+      at: check,
+      ...(hint !== undefined && { hint }),
+    });
+  }
+  const thing = clauseValue(line, "on")!;
+  const because = text(clauseValue(line, "because")!, working);
+  if (because.trim() === "")
+    throw new Problem("accept-reason", "A check is waived for a reason, and this text is empty.", {
+      at: clauseValue(line, "because")!,
+    });
+  working.accepts.push({ check: name, on: thingName(thing, working), because, drawnBy: working.where(line) });
+};
+
+/** "back", "back.hem": what the acceptance speaks of; it has to be there. */
+const thingName = (thing: Expression, working: Working): string => {
+  const value = evaluate(thing, working.filling);
+  if (thing.kind !== "name" || !["piece", "edge", "place"].includes(value.kind)) {
+    throw new Problem("accept-thing", "A check is waived on a piece, an edge or a place, by its name.", { at: thing });
+  }
+  const words = thing.path.map(({ text }) => text);
+  const { piece } = working;
+  if (piece && (piece.edges.has(words[0]!) || piece.places.has(words[0]!))) return [piece.name, ...words].join(".");
+  return words.join(".");
+};

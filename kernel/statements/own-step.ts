@@ -1,0 +1,105 @@
+// Steps of the recipe's own: declared with `step`, called like any step.
+import { listWithOr } from "../../grammar/nearest.ts";
+import type { Expression, Line, Parameter } from "../../grammar/tree.ts";
+import type { Working } from "../evaluate.ts";
+import { evaluate, missingUnit } from "../expression.ts";
+import { formFor } from "../fill.ts";
+import { withPlainNames } from "../hidden-names.ts";
+import { Problem } from "../problem.ts";
+import { type Bound, Scope } from "../scope.ts";
+import { isScalar, kindInWords, type Value } from "../value.ts";
+import { atTopLevel, fitStatement, nameOf } from "./reading.ts";
+
+/** The line that declared a step of the recipe's own. */
+export interface OwnStep {
+  readonly line: Line;
+}
+
+const parameterKinds = [
+  "edge",
+  "place",
+  "length",
+  "angle",
+  "number",
+  "area",
+  "weight",
+  "text",
+  "truth",
+  "direction",
+  "piece",
+  "fabric",
+];
+
+export const stepLine = (line: Line, working: Working): void => {
+  fitStatement(line, working);
+  atTopLevel(line, working);
+  const seen = new Set<string>();
+  for (const { type, name } of line.parameters ?? []) {
+    if (!parameterKinds.includes(type.text)) {
+      throw new Problem("parameter-kind", `A parameter cannot be a ${type.text}.`, {
+        at: type,
+        hint: `Write one of ${listWithOr(parameterKinds)}.`,
+      });
+    }
+    if (seen.has(name.text))
+      throw new Problem("name-taken", `${name.text} names two parameters of this step.`, { at: name });
+    seen.add(name.text);
+  }
+  working.ownSteps.set(nameOf(line).text, { line });
+};
+
+/** Works the lines of a step of the recipe's own on the piece at hand; names made inside stay inside. */
+export const callOwnStep = (line: Line, { line: declared }: OwnStep, working: Working): void => {
+  formFor(line, working.formsOf(line.verb.text));
+  const inner = new Scope(working.fileScope(), true, working.piece !== undefined);
+  for (const parameter of declared.parameters ?? []) {
+    const given = line.clauses.find(({ word }) => word.text === parameter.name.text)?.operands[0]?.value;
+    inner.names.set(parameter.name.text, argument(parameter, given ?? parameter.standard!, working));
+  }
+  const { scope, calledBy, piece } = working;
+  const call = working.where(line);
+  working.scope = inner;
+  working.calledBy = call;
+  try {
+    working.lines(declared.block?.lines ?? []);
+  } finally {
+    if (working.piece && piece) working.piece = withPlainNames(working.piece, piece);
+    working.scope = scope;
+    working.calledBy = calledBy;
+  }
+};
+
+/** What a parameter stands for: an edge or named place of the piece stays that edge or place, however it is altered meanwhile. */
+const argument = ({ type, name }: Parameter, expression: Expression, working: Working): Bound => {
+  const value = evaluate(expression, working.filling);
+  const kind = type.text;
+  const fits =
+    value.kind === kind ||
+    (kind === "direction" && value.kind === "angle") ||
+    (isScalar(value) && value.bareZero && isScalarKind(kind));
+  if (!fits) {
+    const unit = kind === "length" ? working.units : kind === "angle" ? "deg" : undefined;
+    const article = /^[aeiou]/.test(kind) ? "an" : "a";
+    throw new Problem("value-kind", `${name.text} is ${article} ${kind}, and this is ${kindInWords(value)}.`, {
+      at: expression,
+      ...(unit !== undefined && missingUnit(value, expression, unit)),
+    });
+  }
+  const own = ownName(value, expression, working);
+  if (own !== undefined) return { kind: "alias", of: own };
+  return { kind: "value", value: isScalar(value) && isScalarKind(kind) ? { kind, value: value.value } : value };
+};
+
+const isScalarKind = (kind: string): kind is "number" | "length" | "area" | "angle" | "weight" =>
+  ["number", "length", "area", "angle", "weight"].includes(kind);
+
+const ownName = (value: Value, expression: Expression, working: Working): string | undefined => {
+  if (!working.piece || expression.kind !== "name") return undefined;
+  const words = expression.path.map(({ text }) => text);
+  const word =
+    words.length === 1 ? words[0]! : words.length === 2 && words[0] === working.piece.name ? words[1]! : undefined;
+  if (word === undefined) return undefined;
+  if (value.kind === "edge" && value.of?.piece === working.piece.name && value.whole) return value.of.edge;
+  if (value.kind === "place" && value.name !== undefined && working.piece.places.has(value.name)) return value.name;
+  return undefined;
+};
