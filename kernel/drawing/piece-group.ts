@@ -1,0 +1,154 @@
+// One piece as strokes and texts, in its own coordinates: lines first, then marks, then writing where there is room left.
+import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
+import { pathLength } from "../geometry/arc-length.ts";
+import { flattened } from "../geometry/area.ts";
+import { bounds } from "../geometry/bounds.ts";
+import { endDirection, endOf, type Path, startDirection, startOf, straight } from "../geometry/path.ts";
+import { minus, type Point, plus, times, unit } from "../geometry/point.ts";
+import { angleOf } from "../geometry/trig.ts";
+import { boundary, walked } from "../outline.ts";
+import type { Edge, Garment, Piece } from "../working.ts";
+import { arrowhead } from "./arrowhead.ts";
+import { beforeLines } from "./before-lines.ts";
+import { readable } from "./beside.ts";
+import { type Line, rim } from "./box.ts";
+import type { Group, Stroke, StrokeKind, Text } from "./drawing.ts";
+import { edgeNames } from "./edge-names.ts";
+import { foldBracket } from "./fold-bracket.ts";
+import { foldOf, grainLine } from "./grain-line.ts";
+import { labelBlock, labelBlockAt } from "./label-block.ts";
+import { boxOf } from "./lettering.ts";
+import { notchMarks } from "./notch-marks.ts";
+import { pieceInWords } from "./piece-in-words.ts";
+
+/** A piece of a garment, drawn where it lies. */
+export const pieceGroup = (garment: Garment, piece: Piece): Group => {
+  const lines = [...beforeLines(piece), ...edgeLines(piece), ...cuttingLines(piece)];
+  const brackets = boundary(piece)
+    ? walked(piece)
+        .filter(isFold)
+        .map((part) => foldBracket(piece, part))
+    : [];
+  const marks = [
+    ...brackets.flatMap(({ strokes }) => strokes),
+    ...grainMarks(piece),
+    ...piece.notches.flatMap((notch) => notchMarks(piece, notch)),
+    ...piece.drills.flatMap(({ point, drawnBy }) => cross(point).map((path) => stroke("drill", path, drawnBy))),
+  ];
+  const strokes = [...lines, ...marks];
+  return {
+    of: "piece",
+    name: piece.name,
+    words: pieceInWords(garment, piece),
+    strokes,
+    texts: writing(
+      garment,
+      piece,
+      strokes,
+      brackets.flatMap(({ texts }) => texts),
+    ),
+  };
+};
+
+const stroke = (kind: StrokeKind, path: Path, where: Stroke["where"]): Stroke =>
+  where ? { kind, path, where } : { kind, path };
+
+const isFold = ({ edge }: { readonly edge: Edge }): boolean => edge.role === "fold";
+
+/** Sewing lines where they are not the cutting line too, and inner lines. */
+const edgeLines = (piece: Piece): Stroke[] => {
+  const cut = cuttingLine(piece);
+  const outer = walked(piece)
+    .filter((_, index) => !cut || cut.stretches[index]!.width > 0)
+    .map(({ edge, path }) => stroke(kindOf(edge, "sewing-line"), path, edge.drawnBy));
+  const names = new Set(piece.outline.map(({ edge }) => edge));
+  const inner = [...piece.edges.values()]
+    .filter(({ name }) => !names.has(name))
+    .map((edge) => stroke(kindOf(edge, "inner-line"), edge.path, edge.drawnBy));
+  return [...outer, ...inner];
+};
+
+const kindOf = ({ role }: Edge, otherwise: StrokeKind): StrokeKind => {
+  if (role === "fold") return "fold";
+  return role === "hem" ? "hem-line" : otherwise;
+};
+
+const cuttingLines = (piece: Piece): Stroke[] =>
+  (cuttingLine(piece)?.stretches ?? []).map(({ edge, fold, path }) =>
+    stroke(fold ? "fold" : "cutting-line", path, piece.edges.get(edge)?.drawnBy),
+  );
+
+// Length of an arrowhead, mm, and how far it goes beyond the line, whose blunt end would stick out of its tip otherwise.
+const arrowSize = 10;
+const tipBeyond = 0.7;
+
+const grainMarks = (piece: Piece): Stroke[] => {
+  const grain = grainLine(piece);
+  if (!grain) return [];
+  const where = piece.grain?.drawnBy ?? foldOf(piece)?.drawnBy;
+  const size = Math.min(arrowSize, pathLength(grain) / 4);
+  const tip = (end: Point, direction: Point): Stroke =>
+    stroke("arrowhead", arrowhead(plus(end, times(direction, tipBeyond)), direction, size), where);
+  return [
+    stroke("grain", grain, where),
+    tip(startOf(grain), times(startDirection(grain), -1)),
+    tip(endOf(grain), endDirection(grain)),
+  ];
+};
+
+// Half the height of a drill cross, mm.
+const crossReach = 4;
+
+const cross = ({ x, y }: Point): Path[] => [
+  straight({ x: x - crossReach, y }, { x: x + crossReach, y }),
+  straight({ x, y: y - crossReach }, { x, y: y + crossReach }),
+];
+
+// How near, in mm, the lines that writing keeps clear of follow the strokes.
+const keptClear = 0.5;
+
+const writing = (garment: Garment, piece: Piece, strokes: readonly Stroke[], onFold: readonly Text[]): Text[] => {
+  const linesOf = (kept: readonly Stroke[]): Line[] => kept.map(({ path }) => flattened(path, keptClear));
+  const clear = linesOf(strokes.filter(({ kind }) => kind !== "before"));
+  const quiet = linesOf(strokes.filter(({ kind }) => kind === "before"));
+  const placed = [...onFold, ...placedLabels(piece)];
+  const names = edgeNames(piece, garment.units, [...clear, ...rims(placed)], quiet);
+  const loop = boundary(piece);
+  const label = loop
+    ? labelBlock(garment, piece, loop, [...clear, ...quiet, ...rims(placed), ...rims(names)], grainTurn(piece))
+    : labelBlockAt(garment, piece, middleOf(strokes));
+  return [...placed, ...names, ...label];
+};
+
+const rims = (texts: readonly Text[]): Line[] => texts.map((text) => rim(boxOf(text)));
+
+const grainTurn = (piece: Piece): number => {
+  const grain = grainLine(piece);
+  return grain ? readable(angleOf(unit(minus(endOf(grain), startOf(grain))))) : 0;
+};
+
+const middleOf = (strokes: readonly Stroke[]): Point => {
+  if (strokes.length === 0) return { x: 0, y: 0 };
+  const { left, top, right, bottom } = bounds(strokes.map(({ path }) => path));
+  return { x: (left + right) / 2, y: (top + bottom) / 2 };
+};
+
+const labelSize = 5.5;
+const labelLeading = 1.35;
+
+/** Labels that the recipe gave a place. */
+const placedLabels = ({ labels }: Piece): Text[] =>
+  labels.flatMap(({ text, at }) =>
+    at
+      ? text.split(/\r\n|\r|\n/).map(
+          (line, index): Text => ({
+            text: line,
+            at: { x: at.x, y: at.y + index * labelSize * labelLeading },
+            size: labelSize,
+            turn: 0,
+            align: "middle",
+            weight: "plain",
+          }),
+        )
+      : [],
+  );

@@ -1,0 +1,56 @@
+// All pieces of a garment on one sheet: rows from the top left, in the order of the recipe, the title block underneath.
+// This is a sheet to look at and to print; how pieces lie on the cloth is another matter.
+import { mapped } from "../geometry/path.ts";
+import type { Point } from "../geometry/point.ts";
+import type { Garment } from "../working.ts";
+import type { Drawing, Group } from "./drawing.ts";
+import { extentOf, paperAround } from "./paper.ts";
+import { titleBlock } from "./title-block.ts";
+
+/** The sheet with these groups side by side. */
+export const sheetOf = (garment: Garment, pieces: readonly Group[]): Drawing => {
+  const laid = inRows(pieces);
+  const below = laid.length === 0 ? 0 : extentOf(laid).bottom + gap;
+  const kinds = new Set(laid.flatMap(({ strokes }) => strokes.map(({ kind }) => kind)));
+  const groups = [...laid, shifted(titleBlock(garment, kinds), { x: 0, y: below })];
+  const count = pieces.length === 1 ? "1 piece" : `${pieces.length} pieces`;
+  return {
+    title: garment.title,
+    words: [`${garment.title}: ${count}.`, ...pieces.map(({ words }) => words)].join(" "),
+    paper: paperAround(groups),
+    groups,
+  };
+};
+
+// Between pieces, mm.
+const gap = 25;
+
+// A sheet a little wider than high reads best on a screen.
+const widthToHeight = 1.4;
+
+const inRows = (pieces: readonly Group[]): Group[] => {
+  const sizes = pieces.map((piece) => extentOf([piece]));
+  const area = sizes.reduce(
+    (sum, { left, top, right, bottom }) => sum + (right - left + gap) * (bottom - top + gap),
+    0,
+  );
+  const widest = Math.max(0, ...sizes.map(({ left, right }) => right - left), Math.sqrt(area * widthToHeight));
+  let [x, y, rowBottom] = [0, 0, 0];
+  return pieces.map((piece, index) => {
+    const { left, top, right, bottom } = sizes[index]!;
+    if (x > 0 && x + right - left > widest) [x, y] = [0, rowBottom + gap];
+    const placed = shifted(piece, { x: x - left, y: y - top });
+    x += right - left + gap;
+    rowBottom = Math.max(rowBottom, y + bottom - top);
+    return placed;
+  });
+};
+
+const shifted = (group: Group, by: Point): Group => {
+  const move = (p: Point): Point => ({ x: p.x + by.x, y: p.y + by.y });
+  return {
+    ...group,
+    strokes: group.strokes.map((stroke) => ({ ...stroke, path: mapped(stroke.path, move) })),
+    texts: group.texts.map((text) => ({ ...text, at: move(text.at) })),
+  };
+};

@@ -1,0 +1,161 @@
+// The title block of a sheet: a square to measure the print by, the garment's title, what the lines mean, a word of caution.
+import { straight, through } from "../geometry/path.ts";
+import type { Point } from "../geometry/point.ts";
+import type { Garment } from "../working.ts";
+import { arrowhead } from "./arrowhead.ts";
+import type { Group, Stroke, StrokeKind, Text } from "./drawing.ts";
+import { textWidth, wrapped } from "./lettering.ts";
+
+/** The title block with its top left corner at (0, 0); the legend shows the kinds of line that the sheet has. */
+export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>): Group => {
+  const heading = headingOf(garment);
+  const legend = legendOf(kinds, heading.width + squareSide + 3 * inset);
+  const right = legend.right + inset;
+  const caution = cautionTexts(right - 2 * inset);
+  const bottom = Math.max(inset + squareSide, heading.bottom, legend.bottom) + inset;
+  const frameBottom = bottom + caution.height;
+  return {
+    of: "title-block",
+    name: "title-block",
+    words: `Title block with a scale square of 50 by 50 mm. All measures in ${unitWords.get(garment.units)}. ${cautionWords}`,
+    strokes: [
+      { kind: "scale-square", path: rectangle({ x: inset, y: inset }, squareSide, squareSide) },
+      ...legend.strokes,
+      { kind: "frame", path: rectangle({ x: 0, y: 0 }, right, frameBottom) },
+      { kind: "frame", path: straight({ x: 0, y: bottom }, { x: right, y: bottom }) },
+    ],
+    texts: [...squareTexts, ...heading.texts, ...legend.texts, ...caution.textsAt(bottom)],
+  };
+};
+
+// Small enough for any sheet, large enough to measure within half of one in a hundred with a tape.
+const squareSide = 50;
+const inset = 8;
+
+const cautionWords =
+  "Take care: keep fingers clear of shears and cutters, cut away from yourself, close blades you put down. Iron: try it on a scrap first.";
+
+const unitWords = new Map([
+  ["mm", "mm"],
+  ["cm", "cm"],
+  ["in", "inches"],
+]);
+
+const plain = (text: string, at: Point, size: number, align: Text["align"] = "start"): Text => ({
+  text,
+  at,
+  size,
+  turn: 0,
+  align,
+  weight: "plain",
+});
+
+const rectangle = ({ x, y }: Point, width: number, height: number) =>
+  through([
+    { x, y },
+    { x: x + width, y },
+    { x: x + width, y: y + height },
+    { x, y: y + height },
+    { x, y },
+  ]);
+
+const middle = inset + squareSide / 2;
+const squareTexts: readonly Text[] = [
+  plain("50 x 50 mm", { x: middle, y: middle }, 5.5, "middle"),
+  plain("measure before", { x: middle, y: middle + 8 }, 4, "middle"),
+  plain("you cut", { x: middle, y: middle + 13 }, 4, "middle"),
+];
+
+const titleSize = 9;
+const noteSize = 5;
+const widestTitle = 150;
+
+const headingOf = (garment: Garment): { texts: Text[]; width: number; bottom: number } => {
+  const left = squareSide + 2 * inset;
+  const titles = wrapped(garment.title, titleSize, "bold", widestTitle);
+  const notes = [`All measures in ${unitWords.get(garment.units)}.`, "Print at full size, not fitted to the page."];
+  let y = inset + titleSize * 0.76;
+  const texts: Text[] = [];
+  for (const text of titles) {
+    texts.push({ ...plain(text, { x: left, y }, titleSize), weight: "bold" });
+    y += titleSize * 1.25;
+  }
+  for (const text of notes) {
+    texts.push(plain(text, { x: left, y }, noteSize));
+    y += noteSize * 1.5;
+  }
+  const width = Math.max(...texts.map(({ text, size, weight }) => textWidth(text, size, weight)));
+  return { texts, width, bottom: y - noteSize };
+};
+
+const legendWords: readonly (readonly [StrokeKind, string])[] = [
+  ["cutting-line", "cut here"],
+  ["sewing-line", "sew here"],
+  ["hem-line", "hem, turn up here"],
+  ["fold", "fold of the cloth"],
+  ["grain", "grain"],
+  ["notch", "notch"],
+  ["drill", "drill hole"],
+  ["inner-line", "inner line"],
+  ["before", "as it was before"],
+];
+const sampleWidth = 32;
+const rowHeight = 9.5;
+const rows = 5;
+const columnGap = 12;
+
+/** Samples of the lines in columns from a left edge on. */
+const legendOf = (
+  kinds: ReadonlySet<StrokeKind>,
+  left: number,
+): { strokes: Stroke[]; texts: Text[]; right: number; bottom: number } => {
+  const shown = legendWords.filter(([kind]) => kinds.has(kind));
+  const columnWidth = sampleWidth + 4 + Math.max(0, ...shown.map(([, words]) => textWidth(words, noteSize, "plain")));
+  const places = shown.map(([kind, words], index) => {
+    const x = left + Math.floor(index / rows) * (columnWidth + columnGap);
+    return { kind, words, x, y: inset + 4 + (index % rows) * rowHeight };
+  });
+  return {
+    strokes: places.flatMap(({ kind, x, y }) => sample(kind, x, y)),
+    texts: places.map(({ words, x, y }) => plain(words, { x: x + sampleWidth + 4, y: y + 1.8 }, noteSize)),
+    right: Math.max(left, ...places.map(({ x }) => x + columnWidth)),
+    bottom: Math.max(0, ...places.map(({ y }) => y)),
+  };
+};
+
+const sample = (kind: StrokeKind, x: number, y: number): Stroke[] => {
+  const [start, end, middle] = [
+    { x, y },
+    { x: x + sampleWidth, y },
+    { x: x + sampleWidth / 2, y },
+  ];
+  switch (kind) {
+    case "grain":
+      return [
+        { kind, path: straight(start, end) },
+        { kind: "arrowhead", path: arrowhead(start, { x: -1, y: 0 }, 6) },
+        { kind: "arrowhead", path: arrowhead(end, { x: 1, y: 0 }, 6) },
+      ];
+    case "notch":
+      return [{ kind, path: straight({ x: middle.x, y: y - 3 }, { x: middle.x, y: y + 3 }) }];
+    case "drill":
+      return [
+        { kind, path: straight({ x: middle.x - 3, y }, { x: middle.x + 3, y }) },
+        { kind, path: straight({ x: middle.x, y: y - 3 }, { x: middle.x, y: y + 3 }) },
+      ];
+    default:
+      return [{ kind, path: straight(start, end) }];
+  }
+};
+
+const cautionSize = 4.5;
+const cautionRow = cautionSize * 1.5;
+
+/** The caution in as many lines as its width in mm needs, to be set under a given height. */
+const cautionTexts = (width: number): { height: number; textsAt: (top: number) => Text[] } => {
+  const lines = wrapped(cautionWords, cautionSize, "plain", width);
+  return {
+    height: lines.length * cautionRow + inset / 2,
+    textsAt: (top) => lines.map((text, i) => plain(text, { x: inset, y: top + (i + 1) * cautionRow }, cautionSize)),
+  };
+};

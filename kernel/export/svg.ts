@@ -1,0 +1,117 @@
+// A drawing as SVG text: true to size, the same bytes every time, one element a line, nothing in it that could run or
+// that points outside the file.
+import type { Drawing, Group, Stroke, StrokeKind, Text } from "../drawing/drawing.ts";
+import { strokeKinds } from "../drawing/drawing.ts";
+import { fittedDashes, lineStyle } from "../drawing/line-style.ts";
+import { pathLength } from "../geometry/arc-length.ts";
+import { endOf, type Path, type Span, startOf } from "../geometry/path.ts";
+import type { Point } from "../geometry/point.ts";
+import { toDegrees } from "../geometry/trig.ts";
+import { plainNumber } from "../units.ts";
+
+/** The SVG of a drawing; 1 unit is 1 mm. */
+export const svg = (drawing: Drawing): string => {
+  const { left, top, right, bottom } = drawing.paper;
+  const [width, height] = [number(right - left), number(bottom - top)];
+  const box = `${number(left)} ${number(top)} ${width} ${height}`;
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${box}" role="img" aria-labelledby="drawing-title drawing-words">`,
+    `<title id="drawing-title">${escaped(drawing.title)}</title>`,
+    `<desc id="drawing-words">${escaped(drawing.words)}</desc>`,
+    `<rect x="${number(left)}" y="${number(top)}" width="${width}" height="${height}" fill="#fff"/>`,
+    ...drawing.groups.flatMap(groupLines),
+    "</svg>",
+    "",
+  ].join("\n");
+};
+
+/** User text made harmless: markup signs as entities, and no sign that is not for reading. */
+export const escaped = (text: string): string =>
+  text
+    .replace(/[\t\n\r]+/g, " ")
+    .replace(unreadable, "")
+    .replace(/[&<>"']/g, (sign) => entities.get(sign)!);
+
+/** A piece's name as an id: letters, digits, hyphens and points as they are, every other byte as %XX. */
+export const idOf = (name: string): string =>
+  [...new TextEncoder().encode(name)]
+    .map((byte) => {
+      const sign = String.fromCharCode(byte);
+      return /[A-Za-z0-9.-]/.test(sign) ? sign : `%${byte.toString(16).toUpperCase().padStart(2, "0")}`;
+    })
+    .join("");
+
+// Controls, halves of characters and other signs that XML forbids, and those that turn the direction of reading, which
+// could make one text look like another.
+const unreadable = /[\p{Cc}\p{Cs}\p{Noncharacter_Code_Point}\u202a-\u202e\u2066-\u2069]/gu;
+
+const entities = new Map([
+  ["&", "&amp;"],
+  ["<", "&lt;"],
+  [">", "&gt;"],
+  ['"', "&quot;"],
+  ["'", "&#39;"],
+]);
+
+const groupLines = ({ of, name, words, strokes, texts }: Group): string[] => [
+  `<g id="${of === "piece" ? `piece-${idOf(name)}` : of}">`,
+  `<title>${escaped(words)}</title>`,
+  ...strokeKinds.flatMap((kind) => strokesOf(kind, strokes)),
+  ...textLines(texts),
+  "</g>",
+];
+
+const strokesOf = (kind: StrokeKind, strokes: readonly Stroke[]): string[] => {
+  const own = strokes.filter((stroke) => stroke.kind === kind);
+  if (own.length === 0) return [];
+  const { width, dashes, ink, filled } = lineStyle[kind];
+  const color = ink === "black" ? "#000" : "#8a8a8a";
+  const pen = filled
+    ? `fill="${color}" stroke="none"`
+    : `fill="none" stroke="${color}" stroke-width="${number(width)}" stroke-linecap="${capOf(kind)}" stroke-linejoin="round"`;
+  return [`<g class="${kind}" ${pen}>`, ...own.map(({ path }) => pathLine(path, dashes)), "</g>"];
+};
+
+// Round ends close the joints between edges; elsewhere they would make lines longer than they are.
+const capOf = (kind: StrokeKind): string => (kind === "cutting-line" ? "round" : "butt");
+
+const pathLine = (path: Path, dashes: readonly number[]): string => {
+  const fitted = dashes.length === 0 ? [] : fittedDashes(dashes, pathLength(path));
+  const dashing = fitted.length === 0 ? "" : ` stroke-dasharray="${fitted.map(number).join(" ")}"`;
+  return `<path d="${pathData(path)}"${dashing}/>`;
+};
+
+const textLines = (texts: readonly Text[]): string[] => {
+  if (texts.length === 0) return [];
+  // White around the letters keeps them readable where a quiet line runs underneath.
+  const halo = 'stroke="#fff" stroke-width="1" stroke-linejoin="round" paint-order="stroke"';
+  return [`<g class="text" fill="#000" ${halo} font-family="sans-serif">`, ...texts.map(textLine), "</g>"];
+};
+
+const textLine = ({ text, at, size, turn, align, weight }: Text): string => {
+  const turned = number(toDegrees(turn));
+  const transform = turned === "0" ? "" : ` transform="rotate(${turned} ${place(at)})"`;
+  const bold = weight === "bold" ? ' font-weight="bold"' : "";
+  return `<text x="${number(at.x)}" y="${number(at.y)}"${transform} font-size="${number(size)}"${bold} text-anchor="${align}">${escaped(text)}</text>`;
+};
+
+const pathData = (path: Path): string => {
+  const start = startOf(path);
+  const end = endOf(path);
+  const closes = path.length > 1 && place(start) === place(end);
+  return [`M${place(start)}`, ...path.map(spanData), ...(closes ? ["Z"] : [])].join(" ");
+};
+
+const spanData = (span: Span): string =>
+  span.kind === "line"
+    ? `L${place(span.end)}`
+    : `C${place(span.startHandle)} ${place(span.endHandle)} ${place(span.end)}`;
+
+const place = ({ x, y }: Point): string => `${number(x)} ${number(y)}`;
+
+/** A number as it is written, rounded once to 0.001; a number that is none would be a fault of the program. */
+const number = (value: number): string => {
+  if (!Number.isFinite(value)) throw new Error("a drawing holds a number that is not finite");
+  return plainNumber(value, 3);
+};
