@@ -1,7 +1,7 @@
-// Which line of which recipe a finding about an edge should point at.
+// Which line of which recipe a finding about a part of a piece should point at.
 import type { Where } from "../grammar/diagnostic.ts";
-import type { Edge, Piece } from "./working.ts";
+import type { Piece } from "./working.ts";
 
-/** The line that drew the edge; where that stands in another recipe, which others may use too, the piece's own line. */
-export const whereToMend = (piece: Piece, edge: Edge): Where =>
-  edge.drawnBy.file === piece.drawnBy.file ? edge.drawnBy : piece.drawnBy;
+/** The line that drew the part; where that stands in another recipe, which others may use too, the piece's own line. */
+export const whereToMend = (piece: Piece, part: { readonly drawnBy: Where }): Where =>
+  part.drawnBy.file === piece.drawnBy.file ? part.drawnBy : piece.drawnBy;

@@ -209,4 +209,6 @@ export interface Garment {
   readonly seams: readonly Seam[];
   readonly cuts: readonly Cut[];
   readonly accepts: readonly Acceptance[];
+  /** A line failed: what is missing may be missing for that reason alone. */
+  readonly incomplete: boolean;
 }

@@ -1,0 +1,112 @@
+// A piece is no wider across the threads than the cloth it is cut from.
+import { defineCheck } from "../check.ts";
+import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
+import { bounds } from "../geometry/bounds.ts";
+import { mirroredIn } from "../geometry/mirror.ts";
+import { endOf, mapped, type Path, startOf } from "../geometry/path.ts";
+import { cross, dot, type Point } from "../geometry/point.ts";
+import { foldOf, grainDirection } from "../grain-direction.ts";
+import { lengthIn } from "../units.ts";
+import type { Cut, Fabric, Garment, Judgement, Piece } from "../working.ts";
+
+// Widths come from sums of many stretches; a piece just as wide as its cloth fits.
+const rounding = 1e-6;
+
+export const fitsCloth = defineCheck({
+  name: "fits-cloth",
+  since: "0.1",
+  title: "Every piece, with its allowances and opened on its fold, fits the width of its cloth when laid on the grain.",
+  why: "A piece that is wider than the cloth can only be cut off grain or with a join that the recipe does not have.",
+  passes: `chalkline 1
+recipe "Stage curtain valance, cut along the cloth"
+units cm
+
+fabric drape "velvet" width 140 cm weight 400 gsm
+
+piece valance {
+  point A = (0, 0)
+  point B = A right 160 cm
+  point C = B down 40 cm
+  point D = A down 40 cm
+  line heading = A to B
+  line end-edge = B to C
+  line lower = D to C
+  line front-edge = A to D
+  outline heading, end-edge, lower, front-edge
+  grain along heading
+  allow heading, end-edge, lower, front-edge by 2 cm
+}
+
+cut valance 2 from drape
+`,
+  fails: `chalkline 1
+recipe "Stage curtain valance, cut across the cloth"
+units cm
+
+fabric drape "velvet" width 140 cm weight 400 gsm
+
+piece valance {
+  point A = (0, 0)
+  point B = A right 160 cm
+  point C = B down 40 cm
+  point D = A down 40 cm
+  line heading = A to B
+  line end-edge = B to C
+  line lower = D to C
+  line front-edge = A to D
+  outline heading, end-edge, lower, front-edge
+  grain along front-edge
+  allow heading, end-edge, lower, front-edge by 2 cm
+}
+
+cut valance 2 from drape
+`,
+
+  *judge(garment) {
+    for (const cut of garment.cuts) {
+      const piece = garment.pieces.get(cut.piece);
+      const fabric = garment.fabrics.get(cut.fabric);
+      const judgement = piece && fabric && !piece.doubtful ? fits(piece, fabric, cut, garment) : undefined;
+      if (judgement) yield judgement;
+    }
+  },
+});
+
+// Without a width, a grain or a closed outline there is nothing to measure; other checks ask for the last two.
+const fits = (piece: Piece, fabric: Fabric, cut: Cut, { units }: Garment): Judgement | undefined => {
+  const cutting = cuttingLine(piece);
+  const grain = grainDirection(piece);
+  if (!cutting || !grain || fabric.width === undefined) return undefined;
+  const fold = foldOf(piece);
+  const opened = fold ? [cutting.path, mirrorImage(cutting.path, fold.path)] : [cutting.path];
+  const found = widthAcross(opened, grain);
+  const about = {
+    on: piece.name,
+    found,
+    wanted: `at most ${lengthIn(fabric.width, "mm")}`,
+    where: cut.drawnBy,
+    message:
+      `With its allowances${fold ? ", opened on its fold," : ""} ${piece.name} is ${lengthIn(found, units)} wide ` +
+      `across the grain; ${fabric.name} is ${lengthIn(fabric.width, units)} wide.`,
+  };
+  if (found <= fabric.width + rounding) return { ...about, verdict: "pass" };
+  return {
+    ...about,
+    verdict: "error",
+    hint: "Take a wider cloth, divide the piece by a seam, or turn its grain line.",
+    related: [
+      { where: fabric.drawnBy, message: `${fabric.name} is described here.` },
+      ...(piece.grain ? [{ where: piece.grain.drawnBy, message: "The grain line is drawn here." }] : []),
+    ],
+  };
+};
+
+const mirrorImage = (path: Path, fold: Path): Path =>
+  mapped(path, (point) => mirroredIn(point, startOf(fold), endOf(fold)));
+
+// Turned so that the grain runs down the table, the piece is as wide as its upright box.
+const widthAcross = (paths: readonly Path[], grain: Point): number => {
+  const turned = paths.map((path) => mapped(path, (point) => ({ x: cross(point, grain), y: dot(point, grain) })));
+  const { left, right } = bounds(turned);
+  return right - left;
+};
