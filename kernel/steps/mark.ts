@@ -14,7 +14,8 @@ export const mark = pieceStep({
   since: "0.1",
   summary: "Says which part an edge plays: seam, hem, fold or opening.",
   details:
-    "An edge is a seam where nothing is said. A fold is straight within 0.5 mm, has no allowance, and the piece's other half lies beyond it.",
+    "An edge is a seam where nothing is said. A fold is straight within 0.5 mm, has no allowance, and the piece's other half lies beyond it. " +
+    "Cloth is folded along its lengthwise threads: the grain goes along the fold from here on, unless a `grain` line below says otherwise.",
   phrase: [phrase`mark ${slot.ownEdge("edge", "the edge")} as ${slot.role("role")}`],
   example: `chalkline 1
 units cm
@@ -27,7 +28,7 @@ piece apron {
   mark center as fold
   mark hem as hem
 }`,
-  work({ edge: name, role }, piece) {
+  work({ edge: name, role }, piece, { where }) {
     const edge = piece.edges.get(name)!;
     if (role === "fold" && !isStraight(edge.path, foldBow)) {
       throw new Problem("fold-bent", `${name} is not straight, and cloth folds along a straight line only.`, {
@@ -39,6 +40,9 @@ piece apron {
         hint: `Write strip ${name} first, or allow ${name} by 0.`,
       });
     }
-    return { now: withEdge(piece, { ...edge, role, drawnBy: edge.drawnBy }), words: "" };
+    const marked = withEdge(piece, { ...edge, role });
+    // Cloth is folded along its lengthwise threads, so the fold settles the grain; a `grain` line below may say otherwise.
+    const now = role === "fold" ? { ...marked, grain: { kind: "along" as const, edge: name, drawnBy: where } } : marked;
+    return { now, words: "" };
   },
 });

@@ -82,6 +82,7 @@ export const garmentOf = (pieces: readonly Piece[], cuts: readonly Cut[] = []): 
   seams: [],
   cuts,
   accepts: [],
+  incomplete: false,
 });
 
 export const lobbyCoat: Garment = garmentOf(

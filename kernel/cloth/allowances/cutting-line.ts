@@ -1,9 +1,19 @@
 // The line a piece is cut along: every edge of the outline moved out by its allowance, and the corners between.
-// Inner curves tighter than their allowance and the mouths of darts are not treated here.
+// The mouths of darts are not treated here, nor inner curves tighter than their allowance, except right at a corner.
 import { pathLength, pointAt } from "../../geometry/arc-length.ts";
 import { carriedOn, offsetPath } from "../../geometry/offset.ts";
-import { joined, line, type Path, reversed, startDirection, startOf } from "../../geometry/path.ts";
-import { type Point, sameSpot } from "../../geometry/point.ts";
+import {
+  endDirection,
+  endOf,
+  joined,
+  line,
+  type Path,
+  reversed,
+  type Span,
+  startDirection,
+  startOf,
+} from "../../geometry/path.ts";
+import { dot, minus, type Point, plus, sameSpot, times } from "../../geometry/point.ts";
 import { part } from "../../geometry/split.ts";
 import { boundary, type Corner, cornersOf, sense, type Walked, walked } from "../../outline.ts";
 import type { Corners, Piece } from "../../working.ts";
@@ -81,11 +91,37 @@ const bandsOf = (piece: Piece): Band[] => {
   const carried = carriedWidths * widest;
   return walk.map((part) => {
     const width = allowanceWidth(piece, part);
-    const own = width === 0 ? part.path : offsetPath(part.path, width * sense(piece));
-    const cutting = carried === 0 ? own : carriedOn(carriedOn(own, "start", carried), "end", carried);
+    const own = width === 0 ? part.path : facingOnward(offsetPath(part.path, width * sense(piece)), part.path);
+    const cutting = carried === 0 ? own : carriedOnBothWays(own, part.path, carried);
     const corners = piece.allowances.get(part.edge.name)?.corners ?? "point";
     return { walked: part, width, corners, cutting, carried, length: pathLength(own) };
   });
+};
+
+/**
+ * Where an edge is curved tighter than its allowance right up to its end, its offset folds back there and crosses nothing
+ * that would cut the fold off. The stretches at either end that travel against the edge are left out.
+ */
+const facingOnward = (offset: Path, edge: Path): Path => {
+  let [first, last] = [0, offset.length - 1];
+  const against = (span: Span, direction: Point): boolean =>
+    dot(endDirection([span]), direction) < 0 && dot(startDirection([span]), direction) < 0;
+  while (first < last && against(offset[first]!, startDirection(edge))) first += 1;
+  while (first < last && against(offset[last]!, endDirection(edge))) last -= 1;
+  return offset.slice(first, last + 1);
+};
+
+/** The cutting line carried on straight as its edge would be: where a fold was left out it has no direction of its own. */
+const carriedOnBothWays = (own: Path, edge: Path, by: number): Path => {
+  const [start, end] = [startOf(own), endOf(own)];
+  const [leaving, arriving] = [startDirection(edge), endDirection(edge)];
+  const ahead =
+    dot(endDirection(own), arriving) > 0
+      ? carriedOn(own, "end", by)
+      : [...own, line(end, plus(end, times(arriving, by)))];
+  return dot(startDirection(own), leaving) > 0
+    ? carriedOn(ahead, "start", by)
+    : [line(minus(start, times(leaving, by)), start), ...ahead];
 };
 
 /** A corner in outline order: where the cutting lines before and after it stop, mm from the corner, and the way across. */

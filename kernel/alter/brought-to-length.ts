@@ -1,0 +1,71 @@
+// An edge is brought to a length: one of its ends moves along the neighbouring edge, and the edge follows in proportion.
+import { pathLength, spanLength } from "../geometry/arc-length.ts";
+import { carriedOn } from "../geometry/offset.ts";
+import { endOf, type Path, reversed, type Span } from "../geometry/path.ts";
+import { distance, minus, type Point, plus, times } from "../geometry/point.ts";
+import { part } from "../geometry/split.ts";
+import { walked } from "../outline.ts";
+import { Problem } from "../problem.ts";
+import { lengthIn } from "../units.ts";
+import type { Piece, Units } from "../working.ts";
+import { turnInOutline } from "./outline-spot.ts";
+import { reshaped } from "./reshaped.ts";
+import { solved } from "./trued.ts";
+
+/** The piece with an edge of a length in mm; `shaped` makes the line smooth before it is measured. */
+export const broughtToLength = (
+  piece: Piece,
+  name: string,
+  length: number,
+  moving: "start" | "end",
+  shaped: (piece: Piece, path: Path) => Path,
+  units: Units,
+): Piece => {
+  const index = turnInOutline(piece, name);
+  const walk = walked(piece);
+  const { edge, turned } = walk[index]!;
+  const isNext = (moving === "end") !== turned;
+  const neighbour = walk[(index + (isNext ? 1 : walk.length - 1)) % walk.length]!;
+  // The neighbour as it ends at the corner, whichever way it was drafted.
+  const arriving = isNext ? reversed(neighbour.path) : neighbour.path;
+  const endsAsDrafted = isNext === neighbour.turned;
+  const moved = (further: number): Piece => {
+    const ending =
+      further > 0 ? carriedOn(arriving, "end", further) : part(arriving, 0, pathLength(arriving) + further);
+    const paths = new Map([
+      [name, followed(edge.path, moving, endOf(ending))],
+      [neighbour.edge.name, endsAsDrafted ? ending : reversed(ending)],
+    ]);
+    const now = reshaped(piece, paths);
+    return reshaped(now, new Map([[name, shaped(now, paths.get(name)!)]]));
+  };
+  const off = (further: number): number => pathLength(moved(further).edges.get(name)!.path) - length;
+  const own = pathLength(arriving);
+  // The last millimetre of the neighbour stays: an edge of no length is none.
+  const further = solved(off, 0, Math.min(0, 1 - own), own + pathLength(edge.path));
+  if (further !== undefined) return moved(further);
+  throw new Problem(
+    "length-out-of-reach",
+    `Moved along ${neighbour.edge.name}, the ${moving} of ${name} never brings it to ${lengthIn(length, units)}; it measures ${lengthIn(off(0) + length, units)}.`,
+    { hint: "Move its other end, or take another length." },
+  );
+};
+
+/** The path with one end elsewhere; all of it follows, the less the further from that end, and stays smooth. */
+const followed = (path: Path, moving: "start" | "end", to: Point): Path => {
+  if (moving === "start") return reversed(followed(reversed(path), "end", to));
+  const by = minus(to, endOf(path));
+  const whole = pathLength(path);
+  let done = 0;
+  return path.map((span): Span => {
+    const [from, until] = [done, done + spanLength(span)];
+    done = until;
+    const shifted = (point: Point, along: number): Point => plus(point, times(by, along / whole));
+    const start = shifted(span.start, from);
+    const end = until >= whole ? to : shifted(span.end, until);
+    if (span.kind === "line") return { kind: "line", start, end };
+    const startHandle = shifted(span.startHandle, from + distance(span.start, span.startHandle));
+    const endHandle = shifted(span.endHandle, until - distance(span.endHandle, span.end));
+    return { kind: "cubic", start, startHandle, endHandle, end };
+  });
+};

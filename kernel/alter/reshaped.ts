@@ -1,0 +1,61 @@
+// Edges get new paths, and all that lies on them goes with them: places, notches, hinges.
+import { nearest } from "../geometry/nearest.ts";
+import { endOf, type Path, startOf } from "../geometry/path.ts";
+import { type Point, sameSpot, sameSpotTolerance } from "../geometry/point.ts";
+import { type Walked, walked } from "../outline.ts";
+import type { Edge, Piece } from "../working.ts";
+
+/** The piece with new paths for some of its edges, as drafted; corner places go to the new corners, others to the nearest point. */
+export const reshaped = (piece: Piece, paths: ReadonlyMap<string, Path>): Piece => {
+  const edges = new Map(
+    [...piece.edges].map(([name, edge]): [string, Edge] => [name, { ...edge, path: paths.get(name) ?? edge.path }]),
+  );
+  const now: Piece = { ...piece, edges };
+  const carried = <T extends { readonly edge: string; readonly point: Point }>(thing: T): T => {
+    const path = paths.get(thing.edge);
+    const old = piece.edges.get(thing.edge);
+    return path && old ? { ...thing, point: carriedPoint(old.path, path, thing.point) } : thing;
+  };
+  const turned = piece.turned?.map(({ from, ...entry }) => {
+    const { point, ...rest } = carried({ ...entry, point: from });
+    return { ...rest, from: point };
+  });
+  return {
+    ...now,
+    places: new Map(
+      [...piece.places].map(([name, place]) => [
+        name,
+        { ...place, point: carriedPlace(piece, now, paths, place.point) },
+      ]),
+    ),
+    notches: piece.notches.map(carried),
+    hinges: piece.hinges.map(carried),
+    ...(turned && { turned }),
+  };
+};
+
+/** Where a point of an edge goes when the edge gets a new path: an end stays an end, others go to the nearest point. */
+const carriedPoint = (old: Path, path: Path, point: Point): Point => {
+  if (sameSpot(point, startOf(old))) return startOf(path);
+  if (sameSpot(point, endOf(old))) return endOf(path);
+  return nearest(path, point).point;
+};
+
+const carriedPlace = (before: Piece, now: Piece, paths: ReadonlyMap<string, Path>, point: Point): Point => {
+  const [walk, walkNow] = [walked(before), walked(now)];
+  const corner = walk.findIndex(({ path }, index) => {
+    const next = walk[(index + 1) % walk.length]!.path;
+    return sameSpot(endOf(path), startOf(next)) && sameSpot(endOf(path), point);
+  });
+  if (corner >= 0) return isChanged(walk, corner, paths) ? endOf(walkNow[corner]!.path) : point;
+  const isOn = ({ path }: Edge): boolean => nearest(path, point).distance <= sameSpotTolerance;
+  // A place on the outline goes by the outline alone, wherever inner lines may run through it.
+  const ownEdge =
+    walk.find(({ edge }) => isOn(edge))?.edge ??
+    [...before.edges.values()].find((edge) => paths.has(edge.name) && isOn(edge));
+  const path = ownEdge && paths.get(ownEdge.name);
+  return path ? carriedPoint(ownEdge.path, path, point) : point;
+};
+
+const isChanged = (walk: readonly Walked[], corner: number, paths: ReadonlyMap<string, Path>): boolean =>
+  [corner, (corner + 1) % walk.length].some((index) => paths.has(walk[index]!.edge.name));
