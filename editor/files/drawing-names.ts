@@ -1,0 +1,29 @@
+// File names for the drawings of a garment, good on every system.
+
+/** Longer names are cut, so that no system refuses them; a letter takes up to four of 255 bytes. */
+const mostLetters = 48;
+
+/** `back.svg` for the piece back, by piece; names that differ in capitals only, or that a system keeps for itself, get a number. */
+export const drawingNames = (pieces: Iterable<string>): ReadonlyMap<string, string> => {
+  const taken = new Set(["sheet"]);
+  const names = new Map<string, string>();
+  for (const piece of pieces) {
+    const short = [...piece].slice(0, mostLetters).join("");
+    let [name, number] = [keptBySystem.test(short) ? `${short}-piece` : short, 1];
+    while (taken.has(key(name))) {
+      number += 1;
+      name = `${short}-${number}`;
+    }
+    taken.add(key(name));
+    names.set(piece, `${name}.svg`);
+  }
+  return names;
+};
+
+/** The drawing with all pieces on it. */
+export const sheetName = "sheet.svg";
+
+// Some systems do not tell capitals, or two spellings of one accented letter, apart.
+const key = (name: string): string => name.normalize("NFC").toLowerCase();
+
+const keptBySystem = /^(con|prn|aux|nul|com\d|lpt\d)$/i;

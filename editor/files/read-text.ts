@@ -1,0 +1,96 @@
+// Reads one text file that a stranger may have sent: opened once, judged by its open handle, never more than the limit.
+import { closeSync, constants, fstatSync, openSync, readSync } from "node:fs";
+import { limits } from "../../grammar/limits.ts";
+import type { Unreadable } from "../../kernel/sources.ts";
+
+/** What is said of a handle before it is read; undefined lets it pass. */
+export type Gate = (handle: number) => Unreadable | undefined;
+
+/**
+ * The text of a regular file, UTF-8 without errors, at most `limits.fileBytes` long; else why it cannot be read.
+ * `called` is how messages name it.
+ */
+export const readText = (
+  path: string,
+  called: string,
+  gate: Gate = () => undefined,
+): { readonly text: string } | Unreadable => {
+  let handle: number;
+  try {
+    // Without O_NONBLOCK a pipe that nobody writes into would hold the program for ever; Windows has neither.
+    handle = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+  } catch (error) {
+    return cannotOpen(error, called);
+  }
+  try {
+    const facts = fstatSync(handle);
+    if (facts.isDirectory()) return unreadable("file-is-folder", `${called} is a folder, not a file.`);
+    if (!facts.isFile()) return unreadable("file-not-regular", `${called} is a device or a pipe, not a file.`);
+    const refused = gate(handle);
+    if (refused) return refused;
+    if (facts.size > limits.fileBytes) return tooLarge(called);
+    return textOf(bytesFrom(handle), called);
+  } catch (error) {
+    return cannotOpen(error, called);
+  } finally {
+    closeSync(handle);
+  }
+};
+
+/** The text that these bytes spell, under the same rules. */
+export const textOf = (bytes: Uint8Array, called: string): { readonly text: string } | Unreadable => {
+  if (bytes.length > limits.fileBytes) return tooLarge(called);
+  let text: string;
+  try {
+    text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return unreadable(
+      "file-not-utf8",
+      `${called} is not written in UTF-8, so its letters cannot be told for certain.`,
+      {
+        hint: "Save it as UTF-8 in the editor that it was written with.",
+      },
+    );
+  }
+  if (text.includes("\0")) return unreadable("file-not-text", `${called} holds bytes that no text has.`);
+  return { text };
+};
+
+// The size was right when it was asked for; a file that grows meanwhile is cut off one byte beyond the limit, and refused.
+const bytesFrom = (handle: number): Uint8Array => {
+  const bytes = new Uint8Array(limits.fileBytes + 1);
+  let length = 0;
+  while (length < bytes.length) {
+    const count = readSync(handle, bytes, length, bytes.length - length, null);
+    if (count === 0) break;
+    length += count;
+  }
+  return bytes.subarray(0, length);
+};
+
+export const unreadable = (code: string, message: string, more: { readonly hint?: string } = {}): Unreadable => ({
+  problem: { code, message, ...more },
+});
+
+const tooLarge = (called: string): Unreadable =>
+  unreadable("file-too-large", `${called} is larger than ${limits.fileBytes / 1024 / 1024} MiB, and no recipe is.`);
+
+const cannotOpen = (error: unknown, called: string): Unreadable => {
+  const code = error instanceof Error && "code" in error ? error.code : undefined;
+  switch (code) {
+    case "ENOENT":
+    case "ENOTDIR":
+      return unreadable("file-missing", `There is no file ${called}.`);
+    case "EACCES":
+    case "EPERM":
+      return unreadable("file-forbidden", `${called} may not be read: its permissions forbid it.`);
+    case "EISDIR":
+      return unreadable("file-is-folder", `${called} is a folder, not a file.`);
+    case "ELOOP":
+      return unreadable("file-missing", `${called} is a link that leads in a circle.`);
+    case "ENAMETOOLONG":
+      return unreadable("file-missing", `There is no file with a name as long as this.`);
+    default:
+      return unreadable("file-unreadable", `${called} cannot be read.`);
+  }
+};

@@ -1,0 +1,65 @@
+// Writes files so that nobody ever finds half of one: aside first, then renamed over the old one.
+import {
+  chmodSync,
+  closeSync,
+  fsyncSync,
+  openSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
+import { dirname, join } from "node:path";
+
+export interface FileToSave {
+  readonly path: string;
+  readonly text: string;
+}
+
+/** Saves all of them. When one cannot be written aside, none of the old files is touched, and the system's error is thrown. */
+export const saveAll = (files: readonly FileToSave[]): void => {
+  const aside: { from: string; to: string }[] = [];
+  try {
+    for (const { path, text } of files) {
+      const to = throughLinks(path);
+      const from = join(dirname(to), `.chalkline-${process.pid}-${aside.length}`);
+      aside.push({ from, to });
+      writeAside(from, text, to);
+    }
+    for (const { from, to } of aside) renameSync(from, to);
+  } finally {
+    for (const { from } of aside) rmSync(from, { force: true });
+  }
+};
+
+const writeAside = (path: string, text: string, to: string): void => {
+  // "wx": a file that lies there already, or a link that was laid there, is not written through.
+  const handle = openSync(path, "wx");
+  try {
+    writeFileSync(handle, text);
+    // Without this a crash of the machine could leave the new name with nothing in it.
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+  const mode = modeOf(to);
+  if (mode !== undefined) chmodSync(path, mode);
+};
+
+// A link is kept, and what it points to is what gets written.
+const throughLinks = (path: string): string => {
+  try {
+    return realpathSync(path);
+  } catch {
+    return path;
+  }
+};
+
+const modeOf = (path: string): number | undefined => {
+  try {
+    return statSync(path).mode & 0o777;
+  } catch {
+    return undefined;
+  }
+};

@@ -1,0 +1,60 @@
+// What a `use` line may write between its quotes: a relative path to a .chalk file, and nothing that another program or
+// another system would take for something else.
+import type { Unreadable } from "../../kernel/sources.ts";
+import { unreadable } from "./read-text.ts";
+
+/** Why a written path is refused before any file is looked at; undefined when it is not. */
+export const refusedPath = (path: string): Unreadable | undefined => {
+  const found = rules.find(({ applies }) => applies(path));
+  return found && unreadable(found.code, found.message, { hint: found.hint });
+};
+
+interface Rule {
+  readonly code: string;
+  readonly applies: (path: string) => boolean;
+  readonly message: string;
+  readonly hint: string;
+}
+
+const besideThis = "Write the path from this recipe's folder, such as blocks/straight-coat.chalk.";
+
+const rules: readonly Rule[] = [
+  {
+    code: "use-sign",
+    applies: (path) => /[\p{Cc}\p{Cs}\u2028\u2029\u202a-\u202e\u2066-\u2069]/u.test(path),
+    message: "The path holds a sign that no file name has.",
+    hint: besideThis,
+  },
+  {
+    code: "use-drive",
+    applies: (path) => /^[A-Za-z]:/.test(path),
+    message:
+      "The path begins with a drive letter; a recipe is found from the one that uses it, so that both can move together.",
+    hint: besideThis,
+  },
+  {
+    code: "use-backslash",
+    applies: (path) => path.includes("\\"),
+    message: "The path holds a backslash; folders are parted with / on every system.",
+    hint: "Write / instead.",
+  },
+  {
+    code: "use-address",
+    applies: (path) => path.includes(":") || path.startsWith("//"),
+    message: "The path looks like an address; recipes are read from files only, never over a network.",
+    hint: besideThis,
+  },
+  {
+    code: "use-absolute",
+    applies: (path) => path.startsWith("/"),
+    message:
+      "The path begins at the top of the disk; a recipe is found from the one that uses it, so that both can move together.",
+    hint: besideThis,
+  },
+  {
+    code: "use-ending",
+    applies: (path) => !path.endsWith(".chalk"),
+    message: "The path does not end in .chalk, and only recipes are used.",
+    hint: "Write the name of a recipe, such as blocks/straight-coat.chalk.",
+  },
+];

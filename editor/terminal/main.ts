@@ -1,0 +1,187 @@
+// The command line: what may be written behind `chalkline`, and which command it calls. Commands answer with an exit code.
+import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { manual } from "../../kernel/manual.ts";
+import { readable } from "../../kernel/report/readable.ts";
+import { vocabulary } from "../../kernel/vocabulary.ts";
+import { check } from "./check.ts";
+import { draw } from "./draw.ts";
+import { measure } from "./measure.ts";
+import { type Paper, paperOn } from "./paper.ts";
+import { steps } from "./steps.ts";
+import { tidy } from "./tidy.ts";
+import { exitCode, refusal } from "./told.ts";
+
+// Set by build.mjs from package.json.
+declare const CHALKLINE_VERSION: string;
+
+interface Flags {
+  readonly set?: readonly string[];
+  readonly body?: string;
+  readonly person?: string;
+  readonly size?: string;
+  readonly root?: string;
+  readonly json?: boolean;
+  readonly byStep?: boolean;
+  readonly format?: "long" | "short";
+  readonly check?: boolean;
+  readonly out?: string;
+}
+
+const main = async (args: readonly string[]): Promise<number> => {
+  let code: number = exitCode.clean;
+  const papers = (): [Paper, Paper] => {
+    const color = program.opts<{ color: boolean }>().color;
+    return [paperOn(process.stdout, color), paperOn(process.stderr, color)];
+  };
+  const program = new Command("chalkline")
+    .description("Sewing patterns as plain text: drafts, alters, checks, measures and draws garment recipes.")
+    .version(CHALKLINE_VERSION, "-v, --version", "print the version")
+    .helpOption("-h, --help", "print this help")
+    .helpCommand("help [command]", "print the help of a command")
+    .option("--no-color", "print without colours (NO_COLOR=1 does the same)")
+    .exitOverride()
+    .configureOutput({
+      writeErr: (text) => process.stderr.write(text.split("\n").map(readable).join("\n")),
+    })
+    .addHelpText("after", exits);
+
+  withGiven(program.command("check").argument("<file...>", "recipes, folders with recipes, or - for standard input"))
+    .summary("look for mistakes and judge what fits")
+    .description("Works recipes and prints every finding with the line it is about, then a verdict for each recipe.")
+    .option("--json", "print one JSON object instead")
+    .addOption(
+      new Option("--format <form>", "findings with excerpts, or one line each for editors")
+        .choices(["long", "short"])
+        .default("long"),
+    )
+    .addHelpText(
+      "after",
+      example(
+        "chalkline check recipes",
+        "chalkline check lobby-coat-swing.chalk --set flare=12cm",
+        "chalkline check --format short -",
+      ),
+    )
+    .action(async (files: string[], flags: Flags) => {
+      code = await check(files, { ...given(flags), form: flags.json ? "json" : (flags.format ?? "long") }, ...papers());
+    });
+
+  withGiven(program.command("draw").argument("<file>", "a recipe, or - for standard input"))
+    .summary("draw the pieces as SVG, true to size")
+    .description("Draws every piece, and one sheet with all of them, as SVG files true to size.")
+    .requiredOption("-o, --out <folder>", "the folder that the drawings go to; made if it is not there")
+    .addHelpText("after", example("chalkline draw lobby-coat-swing.chalk --out out/lobby-coat-swing"))
+    .action(async (file: string, flags: Flags) => {
+      code = await draw(file, { ...given(flags), out: flags.out! }, ...papers());
+    });
+
+  withGiven(program.command("measure").argument("<file>", "a recipe, or - for standard input"))
+    .summary("measure values, edges before and after, and seams")
+    .description(
+      "Prints values, every edge of every piece (before and after, where a piece was copied), seams, and what the steps did.",
+    )
+    .option("--by-step", "print how long each altered edge was after every step, in mm to the last digit")
+    .option("--json", "print one JSON object, in mm and degrees at full precision")
+    .addHelpText(
+      "after",
+      example(
+        "chalkline measure lobby-coat-swing.chalk",
+        "chalkline measure lobby-coat-swing.chalk --by-step",
+        "chalkline measure coat.chalk --body cast.csv --person Usher-3 --json",
+      ),
+    )
+    .action(async (file: string, flags: Flags) => {
+      code = await measure(
+        file,
+        { ...given(flags), form: flags.json ? "json" : flags.byStep ? "by-step" : "long" },
+        ...papers(),
+      );
+    });
+
+  program
+    .command("tidy")
+    .argument("<file...>", "recipes, folders with recipes, or - for standard input to standard output")
+    .summary("rewrite recipes in the one tidy style")
+    .description(
+      "Rewrites recipes in the one style there is; what they mean never changes. A recipe with lines that cannot be read is left alone.",
+    )
+    .option("--check", "change nothing; say which recipes are not tidy, and exit with 1")
+    .addHelpText("after", example("chalkline tidy recipes", "chalkline tidy --check recipes"))
+    .action(async (files: string[], flags: Flags) => {
+      code = await tidy(files, flags.check === true, ...papers());
+    });
+
+  program
+    .command("steps")
+    .argument("[name]", "a step, statement, function or check")
+    .summary("explain steps, statements, functions and checks")
+    .description(
+      "Prints the reference: a list of all that a recipe may say, or one entry with its form and an example.",
+    )
+    .addHelpText("after", example("chalkline steps", "chalkline steps spread-from", "chalkline steps hem-square"))
+    .action((name: string | undefined) => {
+      code = steps(name, ...papers());
+    });
+
+  program
+    .command("manual")
+    .summary("print the whole manual as Markdown")
+    .description("Prints the whole manual as Markdown, made from the declarations of this very program.")
+    .addHelpText("after", example("chalkline manual > MANUAL.md"))
+    .action(() => {
+      papers()[0].print(manual(vocabulary));
+    });
+
+  try {
+    await program.parseAsync(args, { from: "user" });
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? exitCode.clean : exitCode.unreadable;
+    // Mistakes in recipes, options and files never come here, so this one is ours.
+    const words = error instanceof Error ? error.message : String(error);
+    papers()[1].say(refusal(`Chalkline itself failed, and no recipe should make it do that: ${words}`));
+    return exitCode.unreadable;
+  }
+  return code;
+};
+
+const withGiven = (command: Command): Command =>
+  command
+    .option("--set <name=value>", "another value for a param or measure; may stand several times", each)
+    .option("--body <file>", "body measures, as JSON or as a table (CSV)")
+    .option("--person <name>", "which row of the table")
+    .option("--size <name>", "a size of the recipe's size table")
+    .option("--root <folder>", "the folder that recipes may be used from (default: the recipe's own)");
+
+const each = (value: string, before: readonly string[] = []): string[] => {
+  if (!value.includes("=")) throw new InvalidArgumentError("It takes NAME=VALUE, such as flare=12cm.");
+  return [...before, value];
+};
+
+const given = ({ set = [], body, person, size, root }: Flags) => ({
+  set,
+  ...(body !== undefined && { body }),
+  ...(person !== undefined && { person }),
+  ...(size !== undefined && { size }),
+  ...(root !== undefined && { root }),
+});
+
+const example = (...lines: string[]): string => `\nFor example:\n${lines.map((line) => `  ${line}`).join("\n")}\n`;
+
+const exits = `
+For example:
+  chalkline check recipes
+  chalkline measure recipes/lobby-coat-swing.chalk
+  chalkline draw recipes/lobby-coat-swing.chalk --out out/lobby-coat-swing
+
+Exit code: 0 clean or warnings only, 1 errors found, 2 something could not be read or written.
+`;
+
+// Whoever reads our output may stop reading: `chalkline measure coat.chalk | head -3`.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") throw error;
+    process.exit();
+  });
+}
+
+process.exitCode = await main(process.argv.slice(2));

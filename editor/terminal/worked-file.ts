@@ -1,0 +1,35 @@
+// Opens one recipe and works it, or says on the second stream why that cannot be; for commands that take one file.
+import type { Outcome } from "../../kernel/kernel.ts";
+import type { SaidLine } from "../../kernel/report/said.ts";
+import { verdictOf } from "../../kernel/report/verdict.ts";
+import { openNamed } from "./opened.ts";
+import type { Paper } from "./paper.ts";
+import { refusal, remarkLine, tellFindings } from "./told.ts";
+import { type Given, worked } from "./worked.ts";
+
+export interface WorkedFile {
+  readonly outcome: Outcome;
+  /** Remarks on what was given, findings and verdict. */
+  readonly told: readonly SaidLine[];
+}
+
+/** The worked recipe; undefined when it could not be read, or not be worked with what was given. */
+export const workFile = async (
+  path: string,
+  options: Given & { readonly root?: string },
+  err: Paper,
+): Promise<WorkedFile | undefined> => {
+  const opened = await openNamed(path, options.root);
+  if ("problem" in opened) {
+    err.say(refusal(opened.problem.message, opened.problem.hint));
+    return undefined;
+  }
+  const result = worked(opened, options);
+  if ("problem" in result) {
+    err.say(refusal(result.problem));
+    return undefined;
+  }
+  const { outcome, remarks } = result;
+  const findings = tellFindings(opened.source.file, outcome.findings, verdictOf(outcome), opened.texts, err.width);
+  return { outcome, told: [...remarks.map(remarkLine), ...findings] };
+};

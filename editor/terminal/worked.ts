@@ -1,0 +1,137 @@
+// Works an opened recipe with what the command line gives: --set, --body, --person and --size.
+import { didYouMean } from "../../grammar/nearest.ts";
+import type { Evaluated } from "../../kernel/evaluate.ts";
+import { kernel, type Outcome } from "../../kernel/kernel.ts";
+import { isScalar, kindInWords, type Scalar, sharedKind } from "../../kernel/value.ts";
+import { vocabulary } from "../../kernel/vocabulary.ts";
+import { readAmount } from "../files/amount.ts";
+import { bodyIn } from "../files/body-table.ts";
+import { readText } from "../files/read-text.ts";
+import type { OpenedRecipe } from "../files/recipe-files.ts";
+
+/** What may be given to a recipe, as the options stand. */
+export interface Given {
+  readonly set: readonly string[];
+  readonly body?: string;
+  readonly person?: string;
+  readonly size?: string;
+}
+
+/** A worked recipe, with remarks about what was given; or why it was not worked. */
+export type Worked = { readonly outcome: Outcome; readonly remarks: readonly string[] } | { readonly problem: string };
+
+export const chalk = kernel(vocabulary);
+
+/** Works the recipe; what was given has to be asked for by the recipe, and be of its kind. */
+export const worked = ({ source, sources }: OpenedRecipe, given: Given): Worked => {
+  const settings = settingsOf(given);
+  if (typeof settings === "string") return { problem: settings };
+  const sized = { sources, ...(given.size !== undefined && { size: given.size }) };
+  const plain = chalk.work(source, sized);
+  const noSize = unknownSize(given.size, plain);
+  if (noSize !== undefined) return { problem: noSize };
+  if (settings.length === 0) return { outcome: plain, remarks: [] };
+
+  const asked = askedFor(plain);
+  const checked = settings.map((setting) => fitted(setting, asked, settings, plain.incomplete));
+  const problem = checked.find((each) => "problem" in each);
+  if (problem) return problem;
+  const [params, measures] = [new Map<string, Scalar>(), new Map<string, Scalar>()];
+  for (const each of checked) {
+    if ("value" in each) (each.kind === "param" ? params : measures).set(each.name, each.value);
+  }
+  const remarks = checked.flatMap((each) => ("remark" in each ? [each.remark] : []));
+  return { outcome: chalk.work(source, { ...sized, params, measures }), remarks };
+};
+
+interface Setting {
+  readonly name: string;
+  readonly value: Scalar;
+  /** As the user wrote it, and where. */
+  readonly written: string;
+  readonly from: "--set" | "--body";
+}
+
+/** All that was given, --set behind --body so that it wins; or what is the matter. */
+const settingsOf = ({ set, body, person }: Given): Setting[] | string => {
+  const settings: Setting[] = [];
+  if (body === undefined && person !== undefined)
+    return "--person picks a body out of a file: say --body FILE as well.";
+  if (body !== undefined) {
+    const read = readText(body, body);
+    if ("problem" in read) return read.problem.message;
+    const measures = bodyIn(read.text, body, person);
+    if (!isMeasures(measures)) return measures.problem;
+    for (const [name, value] of measures) settings.push({ name, value, written: name, from: "--body" });
+  }
+  for (const written of set) {
+    const at = written.indexOf("=");
+    const [name, amount] = [written.slice(0, at).trim(), written.slice(at + 1).trim()];
+    if (at < 1) return `--set takes NAME=VALUE, such as --set flare=12cm, and this is ${written}.`;
+    const value = readAmount(amount);
+    if (!value) return `--set ${written}: "${amount}" is not a number with a unit such as 12cm.`;
+    settings.push({ name, value, written, from: "--set" });
+  }
+  return settings;
+};
+
+const isMeasures = (read: ReturnType<typeof bodyIn>): read is ReadonlyMap<string, Scalar> => read instanceof Map;
+
+interface Asked {
+  readonly kind: "measure" | "param";
+  readonly like: Scalar;
+}
+
+/** Params of the opened recipe, and the measures of it and of all that it uses. */
+const askedFor = (evaluated: Evaluated): Map<string, Asked> => {
+  const asked = new Map<string, Asked>();
+  const add = ({ values, uses }: Evaluated, isOpened: boolean): void => {
+    for (const [name, { kind, value }] of values) {
+      if (asked.has(name) || !isScalar(value)) continue;
+      if (kind === "measure" || (kind === "param" && isOpened)) asked.set(name, { kind, like: value });
+    }
+    for (const used of uses.values()) add(used, false);
+  };
+  add(evaluated, true);
+  return asked;
+};
+
+type Fitted =
+  | { readonly name: string; readonly kind: Asked["kind"]; readonly value: Scalar }
+  | { readonly problem: string }
+  | { readonly remark: string };
+
+const fitted = (
+  { name, value, written, from }: Setting,
+  asked: ReadonlyMap<string, Asked>,
+  all: readonly Setting[],
+  incomplete: boolean,
+): Fitted => {
+  const wanted = asked.get(name);
+  if (!wanted) {
+    const open = [...asked.keys()].filter((each) => !all.some((other) => other.name === each));
+    const hint = didYouMean(name, from === "--set" ? asked.keys() : open);
+    const told = hint === undefined ? "" : ` ${hint}`;
+    // A body has more measures than one garment needs; a single one set by hand was meant, unless a line that failed asks for it.
+    if (from === "--body") return { remark: `The recipe asks for no measure called ${name}.${told}` };
+    const problem = `--set ${written}: the recipe has no param or measure called ${name}.${told}`;
+    return incomplete ? { remark: problem } : { problem };
+  }
+  if (from === "--body" && wanted.kind === "param") {
+    return { problem: `${name} is a design choice of the recipe and no body measure; give it with --set.` };
+  }
+  if (sharedKind(value, wanted.like) === undefined) {
+    const unit =
+      wanted.like.kind === "length" && value.kind === "number" ? ` Write --set ${written}cm, if cm are meant.` : "";
+    return {
+      problem: `${from} ${written}: ${name} is ${kindInWords(wanted.like)}, and this is ${kindInWords(value)}.${from === "--set" ? unit : ""}`,
+    };
+  }
+  return { name, kind: wanted.kind, value };
+};
+
+const unknownSize = (size: string | undefined, { sizes, incomplete }: Outcome): string | undefined => {
+  if (size === undefined || sizes.has(size) || (incomplete && sizes.size === 0)) return undefined;
+  if (sizes.size === 0) return `--size ${size}: the recipe has no size table.`;
+  return `--size ${size}: the recipe has no such size. ${didYouMean(size, sizes.keys()) ?? `It has ${[...sizes.keys()].join(", ")}.`}`;
+};
