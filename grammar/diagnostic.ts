@@ -29,8 +29,9 @@ export interface Diagnostic {
   readonly fix?: Fix;
 }
 
-/** What a report may add to its message: what to try, and the text that would mend the stretch. */
+/** What a report may add to its message: what to try, and the text that would mend the stretch, or another stretch. */
 export interface More {
   readonly hint?: string;
   readonly replace?: string;
+  readonly over?: { readonly from: number; readonly to: number };
 }

@@ -7,9 +7,13 @@ export const limits = {
   nesting: 64,
   /** Words and signs in one statement, its continued lines included. */
   statementWords: 4000,
+  /** Operators and place words in one value: each is one more call on the way down through it. */
+  valueSigns: 500,
   /** Files brought in by `use`, and how deep they may bring in one another. */
   usedFiles: 100,
   useDepth: 16,
+  /** Lines being worked inside one another: blocks, steps of the recipe's own and used recipes together. */
+  linesInLines: 256,
   /** Steps worked in all, those inside `repeat`, `solve`, steps of the recipe's own and used recipes included. */
   steps: 20_000,
   /** Rounds of one `repeat`. */

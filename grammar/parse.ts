@@ -3,9 +3,10 @@ import type { IToken } from "chevrotain";
 import type { Diagnostic, Fix, More, Where } from "./diagnostic.ts";
 import { limits } from "./limits.ts";
 import { LineParser } from "./line-parser.ts";
-import { didYouMean } from "./nearest.ts";
-import type { Form, Slot } from "./phrase.ts";
+import { didYouMean, nearest } from "./nearest.ts";
+import type { Form, Part, Slot } from "./phrase.ts";
 import { statements } from "./statements.ts";
+import { hiddenMark, isReordering, reorderingMarks, strangeCharacter } from "./strange-characters.ts";
 import { tagEntry, tagLine, tagParameters } from "./tagging.ts";
 import {
   Comma,
@@ -14,6 +15,7 @@ import {
   LeftRound,
   Newline,
   NewName,
+  NumberToken,
   RightCurly,
   RightRound,
   Strange,
@@ -21,7 +23,7 @@ import {
   shown,
   UnclosedText,
 } from "./tokens.ts";
-import type { Block, Comment, Entry, Line, Parameter, RecipeTree, Word } from "./tree.ts";
+import type { Block, Comment, Entry, Line, Parameter, RecipeTree, Stretch, Word } from "./tree.ts";
 import { wanted } from "./wanted.ts";
 
 /** The forms that a first word may have; several where a step may be said in several ways. */
@@ -30,6 +32,8 @@ export type Vocabulary = ReadonlyMap<string, readonly Form[]>;
 export interface Parsed {
   readonly tree: RecipeTree;
   readonly diagnostics: readonly Diagnostic[];
+  /** How many more there were than are told. */
+  readonly untold: number;
   /** The vocabulary with the recipe's own steps added. */
   readonly forms: Vocabulary;
 }
@@ -62,12 +66,18 @@ export const lineOf = (starts: readonly number[], offset: number): number => {
 /** Signs after which a statement goes on in the next line. */
 const goesOn = new Set([",", "+", "-", "*", "/", "=", "<", ">", "<=", ">=", "<>", "and", "or", "not", "--"]);
 
+/** Words behind a place, which may be called what a step is called: "mark toward B 50%". */
+const walks = new Set(["at", "toward", "left", "right", "up", "down", "bearing", "and", "or"]);
+
 class Reading {
   private readonly tokens: IToken[];
   private readonly comments: Comment[];
   private readonly starts: number[];
   private readonly forms: Map<string, readonly Form[]>;
+  /** Steps of the recipe's own whose declaration could not be read: calling one is no mistake of the call's. */
+  private readonly unlearned = new Set<string>();
   private readonly diagnostics: Diagnostic[] = [];
+  private untold = 0;
   private at = 0;
   private readonly text: string;
   private readonly file: string;
@@ -77,7 +87,7 @@ class Reading {
     this.file = file;
     this.forms = new Map([...statementForms, ...steps]);
     this.starts = lineStarts(text);
-    const { tokens, comments } = scan(text);
+    const { tokens, comments } = scan(text.length > limits.fileBytes ? "" : text);
     this.tokens = tokens;
     this.comments = comments.map((token) => ({
       text: token.image.trimEnd(),
@@ -88,8 +98,18 @@ class Reading {
 
   recipe(): Parsed {
     const lines: Line[] = [];
+    if (this.text.length > limits.fileBytes) {
+      const start = { from: 0, to: 0 };
+      this.report(
+        "file-too-large",
+        start,
+        `This file is larger than ${limits.fileBytes / 1024 / 1024} MiB, which no recipe is.`,
+      );
+    } else {
+      for (const mark of reorderingMarks(this.text)) this.report(...hiddenMark(mark, this.text));
+    }
     while (this.at < this.tokens.length) {
-      lines.push(...this.lines(0));
+      for (const line of this.lines(0)) lines.push(line);
       const stray = this.tokens[this.at];
       if (stray) {
         this.report("stray-brace", stray, "This } closes nothing: no { is open here.", {
@@ -99,42 +119,60 @@ class Reading {
       }
     }
     const tree: RecipeTree = { file: this.file, text: this.text, lines, comments: this.comments };
-    return { tree, diagnostics: this.diagnostics, forms: this.forms };
+    return { tree, diagnostics: this.diagnostics, untold: this.untold, forms: this.forms };
   }
 
   /** Lines up to the closing brace (which is left standing) or the end. */
   private lines(depth: number): Line[] {
     const lines: Line[] = [];
+    // The branches of the `if` that was read last, in order.
+    let branches: Line[] = [];
+    const settle = (): void => {
+      if (branches.length > 1) lines[lines.length - 1] = inOneLine(branches);
+      branches = [];
+    };
     for (;;) {
       while (this.tokens[this.at]?.tokenType === Newline) this.at += 1;
       const token = this.tokens[this.at];
-      if (!token || token.tokenType === RightCurly) return lines;
+      if (!token || token.tokenType === RightCurly) {
+        settle();
+        return lines;
+      }
       const line = this.line(depth);
       if (!line) continue;
-      const last = lines.at(-1);
       if (line.verb.text === "else") {
-        const holder = last?.verb.text === "if" ? lastBranch(last) : undefined;
-        if (last && holder && holder.verb.text === "if") {
-          lines[lines.length - 1] = withOtherwise(last, line);
-          continue;
-        }
-        this.report("else-without-if", line.verb, "There is no `if` right before this `else`.");
+        this.branch(line, branches, lines.at(-1));
         continue;
       }
+      settle();
       lines.push(line);
+      if (line.verb.text === "if") branches = [line];
+    }
+  }
+
+  /** Adds an `else` to the `if` that it belongs to. */
+  private branch(line: Line, branches: Line[], before: Line | undefined): void {
+    if (branches.length >= limits.nesting) {
+      // Said of the first one too many only; the rest of a long run of them is passed over.
+      if (branches.length === limits.nesting) {
+        this.report("nesting-too-deep", line.verb, `An if has at most ${limits.nesting} branches.`);
+        branches.push(line);
+      }
+    } else if (branches.at(-1)?.verb.text === "if") {
+      branches.push(line.otherwise ?? line);
+    } else if (!(before?.broken && before.block)) {
+      // A line that could not be read may well have been the `if`, and has been reported.
+      this.report("else-without-if", line.verb, "There is no `if` right before this `else`.");
     }
   }
 
   /** One statement with its block; undefined when it has not even a first word. */
   private line(depth: number): Line | undefined {
     const words = this.words();
-    const open = this.tokens[this.at]?.tokenType === LeftCurly ? this.tokens[this.at] : undefined;
+    const open = this.opening();
     const [first, second] = words;
-    let start = 0;
-    if (first?.image === "else" && second?.image === "if") start = 1;
+    const start = first?.image === "else" && second?.image === "if" ? 1 : 0;
     const verb = words[start];
-    const known = verb && isWord(verb) ? this.forms.get(verb.image) : undefined;
-
     if (!verb || !isWord(verb)) {
       const at = verb ?? open;
       if (verb?.tokenType === Strange || verb?.tokenType === UnclosedText) this.strange(words);
@@ -142,37 +180,39 @@ class Reading {
       if (open) this.block(open, depth, undefined);
       return undefined;
     }
+    const known = this.forms.get(verb.image);
+    const line = known ? this.known(words.slice(start), known, open, depth) : this.unknown(verb, words, open, depth);
+    if (start === 0) return line;
+    // `else if …` is an else branch that is itself an if.
+    const { startOffset: from } = first!;
+    return { ...line, verb: { text: "else", from, to: from + 4 }, from, otherwise: line };
+  }
 
-    const entries = known?.[0]?.block === "entries" || known?.[0]?.block === "fields";
+  /** The { that opens the block of the statement just read, perhaps on a line of its own. */
+  private opening(): IToken | undefined {
+    let next = this.at;
+    while (this.tokens[next]?.tokenType === Newline) next += 1;
+    if (this.tokens[next]?.tokenType !== LeftCurly) return undefined;
+    this.at = next;
+    return this.tokens[next];
+  }
+
+  /** A statement whose first word is known. */
+  private known(words: IToken[], forms: readonly Form[], open: IToken | undefined, depth: number): Line {
+    const verb = words[0]!;
     const before = this.diagnostics.length;
-    const line = known ? this.statement(words.slice(start), known) : this.unknown(verb, words);
-    if (line.verb.text === "step" && !line.broken) this.learn(line);
-    let block: Block | undefined;
+    const read = this.statement(words, forms);
+    const line = verb.image === "step" && !this.learn(read) ? { ...read, broken: true } : read;
     if (open) {
-      const allowed = !known || known.some((form) => form.block !== undefined);
-      if (!allowed && this.diagnostics.length === before) {
+      if (forms.every((form) => form.block === undefined) && this.diagnostics.length === before) {
         this.report("block-unexpected", open, `A ${verb.image} line has no { } block.`);
       }
-      block = this.block(open, depth, entries ? verb.image : undefined);
-    } else if (
-      known &&
-      !line.broken &&
-      known.every((form) => form.block !== undefined && form.blockOptional !== true)
-    ) {
-      this.report("block-missing", line, `${verb.image} needs a block: a { at the end of its line, and a } below.`);
-      return { ...line, broken: true };
+      const block = this.block(open, depth, entriesHolder(forms));
+      return { ...line, block, to: block.to };
     }
-    const whole: Line = { ...line, ...(block && { block }), to: block?.to ?? line.to };
-    if (start === 1) {
-      // `else if …` is an else branch that is itself an if.
-      return {
-        ...whole,
-        verb: { ...whole.verb, text: "else", from: first!.startOffset, to: first!.startOffset + 4 },
-        from: first!.startOffset,
-        otherwise: whole,
-      };
-    }
-    return whole;
+    if (line.broken || forms.some((form) => form.block === undefined || form.blockOptional === true)) return line;
+    this.report("block-missing", verb, `${verb.image} needs a block: a { at the end of its line, and a } below.`);
+    return { ...line, broken: true };
   }
 
   /** The tokens of one statement, up to a brace or the end of its line; continued lines included. */
@@ -202,7 +242,7 @@ class Reading {
     const first = this.tokens[next];
     const second = this.tokens[next + 1];
     if (!first || !isWord(first) || !this.forms.has(first.image)) return false;
-    return second !== undefined && (isWord(second) || /^["\d(]/.test(second.image)) && second.image !== "at";
+    return second !== undefined && (isWord(second) || /^["\d(]/.test(second.image)) && !walks.has(second.image);
   }
 
   private statement(words: IToken[], forms: readonly Form[]): Line {
@@ -210,7 +250,7 @@ class Reading {
     const stretch = { from: verb.startOffset, to: endOf(words.at(-1)!) };
     const broken = (): Line => ({
       verb: wordOf(verb),
-      names: words.filter((token) => token.tokenType === NewName).map(wordOf),
+      names: namesGiven(words),
       operands: [],
       clauses: [],
       ...stretch,
@@ -258,28 +298,48 @@ class Reading {
     return undefined;
   }
 
-  private unknown(verb: IToken, words: readonly IToken[]): Line {
-    const hint = didYouMean(verb.image, this.forms.keys());
-    const equals = words.findIndex((token) => token.image === "=");
-    const names = equals > 1 ? words.slice(1, equals).filter(isWord).map(wordOf) : [];
-    this.report("step-unknown", verb, `There is no step called ${verb.image}.`, hint === undefined ? {} : { hint });
-    return {
+  /** A statement whose first word nobody knows; it is read as the nearest known one would be, for the names it gives. */
+  private unknown(verb: IToken, words: IToken[], open: IToken | undefined, depth: number): Line {
+    const stretch = { from: verb.startOffset, to: endOf(words.at(-1)!) };
+    const nearestVerb = this.isFull ? undefined : nearest(verb.image, this.forms.keys())[0];
+    const forms = nearestVerb === undefined ? undefined : this.forms.get(nearestVerb)!;
+    if (!this.unlearned.has(verb.image)) {
+      const hint = this.isFull ? undefined : didYouMean(verb.image, this.forms.keys());
+      this.report("step-unknown", verb, `There is no step called ${verb.image}.`, hint === undefined ? {} : { hint });
+    }
+    if (forms) tagLine(words, forms);
+    const line: Line = {
       verb: wordOf(verb),
-      names,
+      names: namesGiven(words),
       operands: [],
       clauses: [],
-      from: verb.startOffset,
-      to: endOf(words.at(-1)!),
+      ...stretch,
       broken: true,
     };
+    if (!open) return line;
+    const block = forms ? this.block(open, depth, entriesHolder(forms)) : this.unreadBlock(open);
+    return { ...line, block, to: block.to };
   }
 
-  /** Adds a step of the recipe's own to the words that lines below may start with. */
-  private learn(line: Line): void {
-    const name = line.names[0]!;
+  /** A block of which nothing is known: it is passed over. */
+  private unreadBlock(open: IToken): Block {
+    this.at += 1;
+    this.skipBlock();
+    const last = this.tokens[this.at - 1]!;
+    if (last.tokenType !== RightCurly) this.neverClosed(open);
+    return { lines: [], entries: [], from: open.startOffset, to: endOf(last) };
+  }
+
+  /** Adds a step of the recipe's own to the words that lines below may start with; false where it cannot be. */
+  private learn(line: Line): boolean {
+    const [name] = line.names;
+    if (!name || line.broken) {
+      if (name) this.unlearned.add(name.text);
+      return false;
+    }
     if (this.forms.has(name.text)) {
       this.report("step-known", name, `There is already a step called ${name.text}.`, { hint: "Choose another name." });
-      return;
+      return false;
     }
     const clauses = (line.parameters ?? []).map(({ name: { text }, type, standard }) => ({
       word: text,
@@ -287,7 +347,8 @@ class Reading {
       optional: standard !== undefined,
       needs: [],
     }));
-    this.forms.set(name.text, [{ verb: name.text, clauses }]);
+    this.forms.set(name.text, [{ verb: name.text, clauses, parts: partsOf(name.text, clauses) }]);
+    return true;
   }
 
   private block(open: IToken, depth: number, holder: string | undefined): Block {
@@ -301,8 +362,12 @@ class Reading {
     const entries = holder === undefined ? [] : this.entries(holder);
     const close = this.tokens[this.at];
     if (close?.tokenType === RightCurly) this.at += 1;
-    else this.report("block-open", open, "This { is never closed.", { hint: "Write the } that closes it." });
+    else this.neverClosed(open);
     return { lines, entries, from: open.startOffset, to: close ? endOf(close) : this.text.length };
+  }
+
+  private neverClosed(open: IToken): void {
+    this.report("block-open", open, "This { is never closed.", { hint: "Write the } that closes it." });
   }
 
   /** Passes over a block without reading it, however deep it goes. */
@@ -371,12 +436,19 @@ class Reading {
       return false;
     }
     const open: IToken[] = [];
+    let inARow = 0;
     let signs = 0;
     for (const token of words) {
-      signs = token.image === "-" || token.image === "not" ? signs + 1 : 0;
+      inARow = before.has(token.image) ? inARow + 1 : 0;
+      signs = token.tokenType === Comma && open.length === 0 ? 0 : signs + (between.has(token.image) ? 1 : 0);
       if (token.tokenType === LeftRound) open.push(token);
-      if (open.length > limits.nesting || signs > limits.nesting) {
+      if (open.length > limits.nesting || inARow > limits.nesting) {
         this.report("nesting-too-deep", token, `Brackets or signs stand more than ${limits.nesting} deep here.`);
+        return false;
+      }
+      if (signs > limits.valueSigns) {
+        const message = `This value has more than ${limits.valueSigns} operators and place words.`;
+        this.report("value-too-long", token, message, { hint: "Name parts of it with let, or places with point." });
         return false;
       }
       if (token.tokenType === RightRound && !open.pop()) {
@@ -395,69 +467,95 @@ class Reading {
     const token = words.find(({ tokenType }) => tokenType === Strange || tokenType === UnclosedText);
     if (!token) return false;
     if (token.tokenType === UnclosedText) {
-      this.report("text-open", token, 'This text has no closing ".', { hint: 'Write " at its end, on the same line.' });
-      return true;
+      const behindNumber = words[words.indexOf(token) - 1]?.tokenType === NumberToken;
+      const hint = behindNumber
+        ? "Write in for inches; a text needs its end on the same line."
+        : 'Write " at its end, on the same line.';
+      this.report("text-open", token, 'This text has no closing ".', { hint });
+    } else if (!isReordering(token.image)) {
+      this.report("character-strange", ...strangeCharacter(token, this.text));
     }
-    const instead = lookalikes.get(token.image);
-    const message = `The character ${visible(token.image)} cannot stand here.`;
-    this.report(
-      "character-strange",
-      token,
-      message,
-      instead === undefined ? {} : { hint: `Write ${instead} instead.`, replace: instead },
-    );
     return true;
   }
 
-  private where(stretch: { from: number; to: number }): Where {
+  private where(stretch: Stretch): Where {
     return { file: this.file, from: stretch.from, to: stretch.to, line: lineOf(this.starts, stretch.from) };
   }
 
-  private report(code: string, at: IToken | { from: number; to: number }, message: string, more: More = {}): void {
+  /** As many findings are told as the limits allow; a file with more of them is no recipe, and the rest is only counted. */
+  private get isFull(): boolean {
+    return this.diagnostics.length >= limits.findings;
+  }
+
+  private report(code: string, at: IToken | Stretch, message: string, more: More = {}): void {
+    if (this.isFull) {
+      this.untold += 1;
+      return;
+    }
     const where = this.where("startOffset" in at ? { from: at.startOffset, to: endOf(at) } : at);
+    const { hint, replace } = more;
     const fix: Fix | undefined =
-      more.replace === undefined ? undefined : { title: `Write ${more.replace}`, where, text: more.replace };
+      replace === undefined
+        ? undefined
+        : {
+            title: hint?.replace(/\.$/, "") ?? `Write ${replace}`,
+            where: more.over ? this.where(more.over) : where,
+            text: replace,
+          };
     this.diagnostics.push({
       code,
       severity: "error",
       where,
       message,
-      ...(more.hint !== undefined && { hint: more.hint }),
+      ...(hint !== undefined && { hint }),
       ...(fix && { fix }),
     });
   }
 }
 
-/** Characters that a word processor or a phone puts in the place of the plain one. */
-const lookalikes: ReadonlyMap<string, string> = new Map([
-  ["\u201c", '"'],
-  ["\u201d", '"'],
-  ["\u201e", '"'],
-  ["\u2033", "in"],
-  ["\u2032", "ft"],
-  ["\u2013", "-"],
-  ["\u2014", "-"],
-  ["\u2212", "-"],
-  ["\u00d7", "*"],
-  ["\u00f7", "/"],
-  ["\u00b0", "deg"],
-  ["\u00bc", "1/4"],
-  ["\u00bd", "1/2"],
-  ["\u00be", "3/4"],
-  ["\u2264", "<="],
-  ["\u2265", ">="],
-  ["\u2260", "<>"],
-  [";", "a new line"],
+/** Signs and words that stand before a value of their own kind, and so may stand in a row. */
+const before = new Set(["-", "not", "toward", "along", "square-to"]);
+
+/** Signs and words between two values. */
+const between = new Set([
+  ..."+-*/=<>",
+  "--",
+  "<=",
+  ">=",
+  "<>",
+  "and",
+  "or",
+  "at",
+  "left",
+  "right",
+  "up",
+  "down",
+  "toward",
+  "bearing",
 ]);
 
-const visible = (character: string): string => {
-  const code = character.codePointAt(0)!;
-  const plain = /[\p{L}\p{N}\p{P}\p{S}]/u.test(character);
-  return plain ? character : `U+${code.toString(16).toUpperCase().padStart(4, "0")}`;
+const entriesHolder = (forms: readonly Form[]): string | undefined =>
+  forms[0]?.block === "entries" || forms[0]?.block === "fields" ? forms[0].verb : undefined;
+
+/** The names that a statement gives as far as it could be read; of one that nobody knows, the words before its =. */
+const namesGiven = (words: readonly IToken[]): Word[] => {
+  const tagged = words.filter((token) => token.tokenType === NewName);
+  if (tagged.length > 0) return tagged.map(wordOf);
+  const equals = words.findIndex((token) => token.image === "=");
+  return words.slice(1, Math.max(1, equals)).filter(isWord).map(wordOf);
 };
 
 const endOf = (token: IToken): number => token.startOffset + token.image.length;
 const wordOf = (token: IToken): Word => ({ text: token.image, from: token.startOffset, to: endOf(token) });
+
+/** The sentence of a step of the recipe's own: its parameters in the order in which it declares them. */
+const partsOf = (verb: string, clauses: Form["clauses"]): Part[] => [
+  { kind: "words", words: [verb] },
+  ...clauses.flatMap(({ word, slot, optional }): Part[] => {
+    const clause: Part[] = [{ kind: "words", words: [word] }, ...(slot ? [{ kind: "slot" as const, slot }] : [])];
+    return optional ? [{ kind: "optional", parts: clause }] : clause;
+  }),
+];
 
 const ownSlot = (name: string, type: string): Slot => ({
   name,
@@ -467,9 +565,6 @@ const ownSlot = (name: string, type: string): Slot => ({
   many: false,
 });
 
-const lastBranch = (line: Line): Line => (line.otherwise ? lastBranch(line.otherwise) : line);
-
-const withOtherwise = (line: Line, branch: Line): Line =>
-  line.otherwise
-    ? { ...line, otherwise: withOtherwise(line.otherwise, branch), to: branch.to }
-    : { ...line, otherwise: branch.otherwise ?? branch, to: branch.to };
+/** An `if` with its `else if` and `else` branches, each in the one before. */
+const inOneLine = (branches: readonly Line[]): Line =>
+  branches.reduceRight((otherwise, line) => ({ ...line, otherwise, to: otherwise.to }));

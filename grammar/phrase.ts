@@ -1,6 +1,8 @@
 // A sentence as data: what may stand on a line after its first word. The parser, the tidy printer, completion and
 // the manual all read these; the grammar itself knows no step by name.
 
+import { listWithOr } from "./nearest.ts";
+
 /** What the grammar has to know of a slot; what it means is the kernel's business. */
 export type SlotShape =
   /** A new name: `point A = …`. */
@@ -53,6 +55,10 @@ export interface Form {
   readonly block?: "lines" | "entries" | "fields";
   readonly blockOptional?: boolean;
   readonly parameters?: boolean;
+  /** The sentence as data, for showing it. */
+  readonly parts?: readonly Part[];
+  /** A line written in this form. */
+  readonly example?: string;
 }
 
 /** A phrase knows the types of its slots, so that the code behind it does too. */
@@ -196,8 +202,24 @@ export const signature = (parts: readonly Part[]): string =>
     .join(" ")
     .replace(/\s+,/g, ",");
 
+/** How a line is written, as a hint, with an example where there is one. */
+export const howToWrite = (forms: readonly Form[]): string | undefined => {
+  const written = forms.flatMap(({ parts }) => (parts ? [signature(parts)] : []));
+  if (written.length === 0) return undefined;
+  const example = forms.find((form) => form.example !== undefined)?.example;
+  return `Write ${listWithOr(written)}${example === undefined ? "." : `, as in: ${example}`}`;
+};
+
 const slotSign = (slot: Slot): string => {
-  const one = slot.choices ? slot.choices.join("|") : slot.wanted.replace(/^an? /, "").replace(/ /g, "-").toUpperCase();
+  const one = slot.choices ? slot.choices.join("|") : shortly(slot.wanted);
   const withSuffix = slot.suffix ? `${one} [${slot.suffix.word} ${slotSign(slot.suffix.slot)}]` : one;
   return slot.many ? `${withSuffix}, …` : withSuffix;
 };
+
+/** "an edge of this piece or a place" as a sign: EDGE-OR-PLACE. */
+const shortly = (wanted: string): string =>
+  wanted
+    .replace(/ of this piece| of the piece|\bnamed |\bplain /g, "")
+    .replace(/\b(?:an?|the) /g, "")
+    .replace(/ /g, "-")
+    .toUpperCase();

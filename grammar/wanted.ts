@@ -2,8 +2,7 @@
 import type { IRecognitionException, IToken } from "chevrotain";
 import type { More } from "./diagnostic.ts";
 import { didYouMean, listWithOr } from "./nearest.ts";
-import type { Form, Part } from "./phrase.ts";
-import { signature } from "./phrase.ts";
+import { type Form, howToWrite } from "./phrase.ts";
 import { ClauseWord, isWord, NumberToken, shown, TextToken, Verb } from "./tokens.ts";
 
 /** A parser's error in a pattern maker's words, at the smallest stretch. */
@@ -19,7 +18,8 @@ export const wanted = (
   const index = words.indexOf(token);
   const before = atEnd ? last : (words[index - 1] ?? last);
   const form = forms[0]!;
-  const how = howToWrite(forms);
+  const hint = howToWrite(forms);
+  const how: More = hint === undefined ? {} : { hint };
   if (atEnd) {
     return {
       code: "line-unfinished",
@@ -77,10 +77,3 @@ const expectedAfter = (before: IToken, words: readonly IToken[], form: Form): st
     return form.naming.equals === "never" ? "the rest of the line" : "an = sign";
   return "a value";
 };
-
-const howToWrite = (forms: readonly Form[]): More => {
-  const written = forms.filter(hasParts).map((form) => signature(form.parts));
-  return written.length === 0 ? {} : { hint: `Write ${listWithOr(written)}.` };
-};
-
-const hasParts = (form: Form): form is Form & { parts: readonly Part[] } => "parts" in form;

@@ -2,23 +2,23 @@
 // withheld, and lines that need it are passed over in silence, so that one cause gives one finding.
 import type { Diagnostic, Where } from "../grammar/diagnostic.ts";
 import { limits } from "../grammar/limits.ts";
-import { nearest } from "../grammar/nearest.ts";
 import { type Vocabulary as Forms, lineOf, lineStarts, type Parsed, parse } from "../grammar/parse.ts";
 import type { Form } from "../grammar/phrase.ts";
-import type { Block, Line, RecipeTree, Stretch } from "../grammar/tree.ts";
+import type { Line, RecipeTree, Stretch } from "../grammar/tree.ts";
 import type { Body } from "./body.ts";
-import { partOf, unknown } from "./expression.ts";
+import { partOf } from "./expression.ts";
 import { type Filling, fill, formFor } from "./fill.ts";
-import { hiddenName, shownNames, withPlainNames } from "./hidden-names.ts";
-import { LimitReached, Problem, Withheld } from "./problem.ts";
+import { hiddenName, namesLost, shownNames, withoutHidden, withPlainNames } from "./hidden-names.ts";
+import { LimitReached, Problem, RecipeRefused, Withheld } from "./problem.ts";
 import type { StepRecord } from "./record.ts";
 import { type Bound, Scope } from "./scope.ts";
 import type { Sources } from "./sources.ts";
 import { callOwnStep, type OwnStep } from "./statements/own-step.ts";
 import { statementWork } from "./statements/statement-work.ts";
 import type { Step, Line as StepLine } from "./step.ts";
-import type { Scalar, Value } from "./value.ts";
-import { withinLimits } from "./within-limits.ts";
+import { lineNaming, unknownName } from "./unknown-name.ts";
+import { number, type Scalar, type Value } from "./value.ts";
+import { ownSpans, withinLimits } from "./within-limits.ts";
 import type { Acceptance, Cut, Fabric, Garment, Judged, Piece, Seam, Units } from "./working.ts";
 
 /** A recipe's value as reports show it. */
@@ -52,6 +52,8 @@ export interface Evaluated {
   readonly fields: ReadonlyMap<string, string>;
   /** A line could not be read or worked. */
   readonly incomplete: boolean;
+  /** Mistakes beyond those that are listed for one file. */
+  readonly untold: number;
 }
 
 /** What one run shares among the recipe that was opened and all that it uses. */
@@ -62,19 +64,22 @@ export interface Run {
   readonly sources: Sources;
   readonly body: Body;
   readonly parsed: Map<string, Parsed>;
-  /** Lines worked, files used, pieces and curve spans so far. */
-  readonly spent: { steps: number; files: number; pieces: number };
+  /** Lines worked, files used, pieces made and curve spans in them so far; and how many lines are being worked inside one another. */
+  readonly spent: { steps: number; files: number; pieces: number; spans: number; depth: number };
 }
 
-/** A finding on its way up: out of a trial, where nothing may be reported yet, or out of everything, when a limit is reached. */
+/** How much a finding ends: one line, the recipe it stands in, or the whole run. */
+export type Reach = "line" | "recipe" | "run";
+
+/** A finding on its way up: out of a trial, where nothing may be reported yet, or out of all that it ends. */
 export class LineFailed extends Error {
   readonly diagnostic: Diagnostic;
-  readonly isLimit: boolean;
+  readonly reach: Reach;
 
-  constructor(diagnostic: Diagnostic, isLimit: boolean) {
+  constructor(diagnostic: Diagnostic, reach: Reach) {
     super(diagnostic.message);
     this.diagnostic = diagnostic;
-    this.isLimit = isLimit;
+    this.reach = reach;
   }
 }
 
@@ -106,13 +111,16 @@ export class Working {
   readonly diagnostics: Diagnostic[];
   records: StepRecord[] = [];
   incomplete = false;
-  /** The limit that ended the work, if one did. */
-  overLimit: Diagnostic | undefined;
+  untold: number;
+  /** What ended the work before the last line, if anything did. */
+  endedBy: LineFailed | undefined;
 
-  scope: Scope = new Scope(undefined, false, false);
+  scope: Scope = new Scope(undefined, "through", false);
   piece: Piece | undefined;
-  /** Names of failed lines of each piece. */
-  readonly withheldIn = new Map<string, Set<string>>();
+  /** Names that failed lines of the piece at hand would have given. */
+  withheld: ReadonlySet<string> = new Set();
+  /** The blocks that are being worked, innermost first. */
+  private around: readonly (readonly Line[])[] = [];
   /** How many trials of `solve` are under way: then nothing is reported or recorded. */
   trials = 0;
   /** The calls that led to the line being worked, when it stands in a step of the recipe's own. */
@@ -131,6 +139,7 @@ export class Working {
     this.forms = parsed.forms;
     this.diagnostics = [...parsed.diagnostics];
     this.incomplete = parsed.diagnostics.length > 0;
+    this.untold = parsed.untold;
     this.isRoot = place.isRoot;
     this.given = place.given;
     this.chain = place.chain;
@@ -142,12 +151,13 @@ export class Working {
   /** Works all lines; a limit that is reached ends the work, and what is there so far stays. */
   all(): Evaluated {
     try {
+      this.refuseWithoutVersion();
       this.lines(this.tree.lines);
     } catch (error) {
       if (!(error instanceof LineFailed)) throw error;
       this.diagnostics.push(error.diagnostic);
       this.incomplete = true;
-      this.overLimit = error.diagnostic;
+      this.endedBy = error;
     }
     return {
       garment: this.garment,
@@ -160,33 +170,56 @@ export class Working {
       tree: this.tree,
       fields: this.fields,
       incomplete: this.incomplete,
+      untold: this.untold,
     };
   }
 
+  /** A recipe begins with the version of the language it is written in. */
+  private refuseWithoutVersion(): void {
+    const { lines } = this.tree;
+    const [first] = lines;
+    const isUnread = !first && this.diagnostics.length > 0;
+    if (isUnread || lines.some(({ verb }) => verb.text === "chalkline")) return;
+    const from = first?.from ?? 0;
+    this.report({
+      code: "chalkline-missing",
+      severity: "error",
+      where: this.where({ from, to: first?.verb.to ?? 0 }),
+      message: "A recipe begins with the version of the language it is written in.",
+      hint: "Write chalkline 1 as its first line.",
+      fix: { title: "Write chalkline 1", where: this.where({ from, to: from }), text: "chalkline 1\n" },
+    });
+  }
+
   get garment(): Garment {
-    const { title, file, units, pieces, fabrics, seams, cuts, accepts } = this;
-    return { title, file, units, pieces, fabrics, seams, cuts, accepts };
+    const { title, file, units, pieces, fabrics, seams, cuts, accepts, incomplete } = this;
+    return { title, file, units, pieces, fabrics, seams, cuts, accepts, incomplete };
   }
 
   lines(lines: readonly Line[]): void {
-    for (const line of lines) this.line(line);
+    const outer = this.around;
+    this.around = [lines, ...outer];
+    try {
+      for (const line of lines) this.line(line);
+    } finally {
+      this.around = outer;
+    }
   }
 
   /** Works one line. Its mistake is reported, or handed up when this is a trial. */
   line(line: Line): void {
-    if (line.broken) {
-      this.failed(line);
-      return;
-    }
+    const { depth } = this.run.spent;
     try {
       this.spend(line);
+      if (line.broken) throw new Withheld();
+      this.run.spent.depth += 1;
       this.work(line);
     } catch (error) {
       if (error instanceof Withheld && this.trials === 0) {
         this.failed(line);
         return;
       }
-      if (error instanceof LineFailed && !error.isLimit && this.trials === 0) {
+      if (error instanceof LineFailed && error.reach === "line" && this.trials === 0) {
         // A trial inside this line failed at one of its own lines.
         this.diagnostics.push(error.diagnostic);
         this.failed(line);
@@ -194,24 +227,36 @@ export class Working {
       }
       if (!(error instanceof Problem)) throw error;
       const diagnostic = this.diagnosticOf(error, line);
-      const isLimit = error instanceof LimitReached;
-      if (isLimit || this.trials > 0) throw new LineFailed(diagnostic, isLimit);
+      const reach = error instanceof LimitReached ? "run" : error instanceof RecipeRefused ? "recipe" : "line";
+      if (reach !== "line" || this.trials > 0) throw new LineFailed(diagnostic, reach);
       this.diagnostics.push(diagnostic);
       this.failed(line);
+    } finally {
+      this.run.spent.depth = depth;
     }
   }
 
   /** A line inside a block of its own, whose names stay inside. */
   inside(lines: readonly Line[], given: readonly (readonly [string, Value])[] = []): void {
-    const outer = this.scope;
-    this.scope = new Scope(outer, false, this.piece !== undefined);
-    for (const [name, value] of given) this.scope.names.set(name, { kind: "value", value });
-    const before = this.piece;
+    const scope = new Scope(this.scope, "through", this.piece !== undefined);
+    for (const [name, value] of given) scope.names.set(name, { kind: "value", value });
+    this.insideBlock(scope, lines);
+  }
+
+  /** Works lines whose names stay inside: the piece forgets the places drawn there, and outline edges get their plain names. */
+  insideBlock(scope: Scope, lines: readonly Line[]): void {
+    const { scope: outer, piece: before } = this;
+    this.scope = scope;
     try {
       this.lines(lines);
     } finally {
-      if (this.piece && before) this.piece = withPlainNames(this.piece, before);
       this.scope = outer;
+      if (this.piece && before) {
+        const { piece } = this;
+        this.piece = withPlainNames(piece, before);
+        // Had the failed line of the block not failed, the outline might have kept these.
+        if (piece.doubtful && !before.doubtful) for (const name of namesLost(piece, this.piece)) this.withhold(name);
+      }
     }
   }
 
@@ -221,7 +266,13 @@ export class Working {
   }
 
   report(diagnostic: Diagnostic): void {
+    this.incomplete ||= diagnostic.severity === "error";
     this.diagnostics.push(diagnostic);
+  }
+
+  /** Reports a mistake in a line that is worked all the same. */
+  say(problem: Problem, line: Line): void {
+    this.report(this.diagnosticOf(problem, line));
   }
 
   /** Gives a name a value in the block at hand. */
@@ -241,16 +292,15 @@ export class Working {
       units: this.units,
       piece: this.piece,
       valueOf: (name, at) => this.valueOf(name, at),
-      ownName: (name) => this.ownName(name),
       newName: (name) => this.newName(name),
     };
   }
 
   readonly inPiece = (name: string): Bound | undefined => {
     if (!this.piece) return undefined;
-    if (this.withheldIn.get(this.piece.name)?.has(name)) return { kind: "withheld" };
     const value = partOf(this.piece, this.piece.name, name);
-    return value && { kind: "value", value };
+    if (value) return { kind: "value", value };
+    return this.withheld.has(name) ? { kind: "withheld" } : undefined;
   };
 
   valueOf(name: string, at: Stretch): Value {
@@ -262,41 +312,16 @@ export class Working {
       if (value) return value;
       throw new Problem("name-gone", `${name} is no longer there: a line above took it out of the piece.`, { at });
     }
-    throw this.unknownName(name, at);
-  }
-
-  private unknownName(name: string, at: Stretch): Problem {
-    const known = this.scope.visible(this.piece ? shownNames(this.piece) : []);
-    const cut = [...name.matchAll(/-/g)].map(({ index }) => [name.slice(0, index), name.slice(index + 1)] as const);
-    const subtraction = cut.find(
-      ([left, right]) => known.includes(left) && (known.includes(right) || /^\d/.test(right)),
-    );
-    if (subtraction) {
-      const spaced = `${subtraction[0]} - ${subtraction[1]}`;
-      return new Problem("name-unknown", `Nothing is called ${name} here: a hyphen without spaces is part of a name.`, {
-        at,
-        hint: `Write ${spaced} to subtract.`,
-        replace: spaced,
-      });
-    }
-    const later = this.tree.lines.find((line) => line.from > at.from && line.names.some(({ text }) => text === name));
-    if (later && nearest(name, known).length === 0) {
-      return new Problem(
-        "name-unknown",
-        `Nothing is called ${name} above this line; line ${lineOf(this.starts, later.from)} names it only later.`,
-        {
-          at,
-          hint: "Move that line up.",
-        },
-      );
-    }
-    return unknown(name, `Nothing is called ${name} here.`, known, at);
-  }
-
-  private ownName(name: string): string {
-    const bound = this.scope.find(name, this.inPiece);
-    if (bound?.kind === "withheld") throw new Withheld();
-    return bound?.kind === "alias" ? bound.of : name;
+    const { piece, withheld } = this;
+    if (piece && name === piece.name) return { kind: "piece", piece, called: name, withheld };
+    const fabric = this.fabrics.get(name);
+    if (fabric) return { kind: "fabric", fabric };
+    if (name === "pi") return number(Math.PI);
+    // Beyond as many findings as are told, nobody reads what else the name could have been.
+    const isTold = this.diagnostics.length < limits.findings;
+    const known = isTold ? this.scope.visible(this.piece ? shownNames(this.piece) : []) : [];
+    const later = lineNaming(name, this.around, at.from);
+    throw unknownName(name, at, known, later && lineOf(this.starts, later.from));
   }
 
   /** Inside a block the piece keeps a new edge or place under a hidden name, which the block's scope stands for. */
@@ -312,6 +337,13 @@ export class Working {
       throw new LimitReached(
         "limit-steps",
         `This recipe takes more than ${limits.steps} steps, and working it stops here.`,
+        { at: line.verb },
+      );
+    }
+    if (this.run.spent.depth >= limits.linesInLines) {
+      throw new Problem(
+        "limit-depth",
+        `Blocks, steps of the recipe's own and used recipes stand more than ${limits.linesInLines} deep in one another here.`,
         { at: line.verb },
       );
     }
@@ -358,12 +390,13 @@ export class Working {
       const { now, words } = step.work(filled as never, this.garment, about);
       this.seams = now.seams;
       this.cuts = now.cuts;
+      for (const piece of now.pieces.values()) this.takePiece(piece);
       this.keep({ where: about.where, piece: "", step: step.name, words });
       return;
     }
     const before = this.piece!;
     const { now, words, amount } = step.work(filled as never, before, about);
-    withinLimits(now, before);
+    withinLimits(now, before, this.run.spent.spans);
     this.piece = now;
     if (this.scope.hidesDrawn && form.naming) this.aliasNames(line, filled[form.naming.slot.name]);
     this.keep({
@@ -375,6 +408,33 @@ export class Working {
       words,
       ...(amount !== undefined && { amount }),
     });
+  }
+
+  /** A piece that a step of the garment made, or made anew, stands under its name from here on. */
+  private takePiece(piece: Piece): void {
+    const before = this.pieces.get(piece.name);
+    if (before === piece) return;
+    withinLimits(piece, before ?? { ...piece, edges: new Map(), places: new Map() }, this.run.spent.spans);
+    if (!before) this.spendPiece();
+    this.finished(piece, this.scope);
+  }
+
+  /** A piece that is complete goes by its name in the block it stands in. */
+  finished(piece: Piece, scope: Scope, withheld: ReadonlySet<string> = new Set()): void {
+    this.run.spent.spans += ownSpans(piece);
+    this.pieces.set(piece.name, piece);
+    scope.names.set(piece.name, { kind: "value", value: { kind: "piece", piece, called: piece.name, withheld } });
+  }
+
+  /** Counts a new piece against the limit. */
+  spendPiece(): void {
+    this.run.spent.pieces += 1;
+    if (this.run.spent.pieces > limits.pieces) {
+      throw new LimitReached(
+        "limit-pieces",
+        `This recipe makes more than ${limits.pieces} pieces, and working it stops here.`,
+      );
+    }
   }
 
   private aliasNames(line: Line, kept: unknown): void {
@@ -392,27 +452,35 @@ export class Working {
     return this.forms.get(verb) ?? [];
   }
 
-  fileScope(): Scope {
-    let scope = this.scope;
-    while (scope.outer) scope = scope.outer;
-    return scope;
-  }
-
   /** What follows from a line that failed: its names are withheld, and its piece is not judged. */
   failed(line: Line): void {
     this.incomplete = true;
-    for (const { text } of namesWithin(line)) {
-      if (this.piece && !this.scope.hidesDrawn) this.withhold(this.piece.name, text);
-      else if (!this.scope.names.has(text)) this.scope.names.set(text, { kind: "withheld" });
+    for (const { text } of this.namesWithin(line)) {
+      if (this.piece) this.withhold(text);
+      if ((!this.piece || this.scope.hidesDrawn) && !this.scope.names.has(text))
+        this.scope.names.set(text, { kind: "withheld" });
     }
     if (this.piece) this.piece = { ...this.piece, doubtful: true };
   }
 
-  private withhold(piece: string, name: string): void {
-    if (partOf(this.piece!, piece, name)) return;
-    const names = this.withheldIn.get(piece) ?? new Set<string>();
-    names.add(name);
-    this.withheldIn.set(piece, names);
+  private withhold(name: string): void {
+    if (!this.withheld.has(name)) this.withheld = new Set([...this.withheld, name]);
+  }
+
+  /** The names that a line gives, those of its block among them where they may live on below it. */
+  private namesWithin(line: Line): Line["names"] {
+    const { text: verb } = line.verb;
+    if (verb === "use")
+      return [
+        ...line.names,
+        ...line.clauses.flatMap(({ operands }) =>
+          operands.flatMap(({ value }) => (value.kind === "name" ? value.path : [])),
+        ),
+      ];
+    const own = this.ownSteps.get(verb)?.line;
+    const within = verb === "solve" || verb === "if" || verb === "else" || verb === "repeat" ? line : own;
+    const lines = [...(within?.block?.lines ?? []), ...(line.otherwise ? [line.otherwise] : [])];
+    return [...line.names, ...lines.flatMap((each) => this.namesWithin(each))];
   }
 
   private diagnosticOf(problem: Problem, line: Line): Diagnostic {
@@ -432,19 +500,6 @@ export class Working {
 
 /** A line without its block. */
 const headOf = (line: Line): Stretch => (line.block ? { from: line.from, to: line.verb.to } : line);
-
-const withoutHidden = (words: string): string => words.replace(/~\d+/g, "");
-
-/** The names that a line gives, those of the lines in a `solve` block among them. */
-const namesWithin = (line: Line): Line["names"] => [
-  ...line.names,
-  ...(line.verb.text === "use"
-    ? line.clauses.flatMap(({ operands }) => operands.flatMap(({ value }) => (value.kind === "name" ? value.path : [])))
-    : []),
-  ...(line.verb.text === "solve" ? namesInBlock(line.block) : []),
-];
-
-const namesInBlock = (block: Block | undefined): Line["names"] => (block?.lines ?? []).flatMap(namesWithin);
 
 /** Reads a recipe once per run, however often it is used. */
 export const parsedIn = (run: Run, file: string, text: string): Parsed => {

@@ -1,5 +1,4 @@
 // The value of an expression: arithmetic with units, places walked left to right, edges, directions and functions.
-import { didYouMean } from "../grammar/nearest.ts";
 import type { Expression, NameValue, NumberValue, Stretch } from "../grammar/tree.ts";
 import { type FunctionEntry, functions, takesHowMany } from "./functions.ts";
 import { pathLength, pointAt } from "./geometry/arc-length.ts";
@@ -7,7 +6,9 @@ import { endOf, startOf, straight } from "./geometry/path.ts";
 import { between, distance, type Point, plus, sameSpot, times } from "./geometry/point.ts";
 import { bearing, toRadians } from "./geometry/trig.ts";
 import { Problem, Withheld } from "./problem.ts";
+import { takenAlong } from "./sewn.ts";
 import { lengthIn, millimetresIn, plainNumber } from "./units.ts";
+import { unknown } from "./unknown-name.ts";
 import {
   added,
   capital,
@@ -41,11 +42,15 @@ export const lengthTolerance = 0.5;
 const angleTolerance = toRadians(0.1);
 
 /** Evaluates; a mistake is a Problem that points at the smallest stretch of text to blame. */
-export const evaluate = (expression: Expression, names: Names): Value => {
+export const evaluate = (expression: Expression, names: Names): Value =>
+  pinned(expression, () => worth(expression, names));
+
+/** Lets a Problem that does not say where it is point at a stretch of text. */
+export const pinned = <T>(stretch: Stretch, work: () => T): T => {
   try {
-    return worth(expression, names);
+    return work();
   } catch (problem) {
-    if (problem instanceof Problem) throw problem.at(expression);
+    if (problem instanceof Problem) throw problem.at(stretch);
     throw problem;
   }
 };
@@ -85,7 +90,7 @@ const worth = (expression: Expression, names: Names): Value => {
       const [start, end] = [placeOf(expression.start, names), placeOf(expression.end, names)];
       if (sameSpot(start, end))
         throw new Problem("line-empty", "The two places are the same spot, so no line runs between them.");
-      return { kind: "edge", path: straight(start, end), turned: false, whole: true };
+      return { kind: "edge", path: straight(start, end), turned: false, whole: true, taken: [] };
     }
     case "direction":
       return directionOf(expression, names);
@@ -114,7 +119,6 @@ const numberOf = ({ value, written, unit }: NumberValue): Value => {
 
 const named = ({ path }: NameValue, names: Names): Value => {
   const [first, ...rest] = path;
-  if (first!.text === "pi" && rest.length === 0) return { kind: "number", value: Math.PI };
   let value = names.valueOf(first!.text, first!);
   let called = first!.text;
   for (const word of rest) {
@@ -131,8 +135,8 @@ const memberOf = (value: Value, called: string, member: string, at: Stretch): Va
   if (value.kind === "piece") {
     const found = partOf(value.piece, called, member);
     if (found) return found;
-    // A line of the piece failed and has said why; what it may have drawn is not asked for again.
-    if (value.piece.doubtful) throw new Withheld();
+    // The line that would have drawn it failed and has said why.
+    if (value.withheld.has(member)) throw new Withheld();
     throw unknown(
       member,
       `${called} has no edge or place called ${member}.`,
@@ -143,7 +147,6 @@ const memberOf = (value: Value, called: string, member: string, at: Stretch): Va
   if (value.kind === "recipe") {
     const found = value.find(member);
     if (found) return found;
-    if (value.incomplete) throw new Withheld();
     throw unknown(member, `The recipe ${called} has no piece or value called ${member}.`, value.names, at);
   }
   throw new Problem("member-missing", `${capital(kindInWords(value))} has no part called ${member}.`, { at });
@@ -152,14 +155,12 @@ const memberOf = (value: Value, called: string, member: string, at: Stretch): Va
 /** An edge or a place of a piece as a value; undefined when it has none of that name. */
 export const partOf = (piece: Piece, called: string, member: string): Value | undefined => {
   const edge = piece.edges.get(member);
-  if (edge) return { kind: "edge", path: edge.path, of: { piece: called, edge: member }, turned: false, whole: true };
+  if (edge) {
+    const taken = takenAlong(piece, member);
+    return { kind: "edge", path: edge.path, of: { piece: called, edge: member }, turned: false, whole: true, taken };
+  }
   const found = piece.places.get(member);
-  return found && { kind: "place", point: found.point, name: member };
-};
-
-export const unknown = (name: string, message: string, known: Iterable<string>, at: Stretch): Problem => {
-  const hint = didYouMean(name, known);
-  return new Problem("name-unknown", message, { at, ...(hint !== undefined && { hint }) });
+  return found && { kind: "place", point: found.point, name: member, of: { piece: called, place: member } };
 };
 
 const called = (expression: Expression & { kind: "call" }, names: Names): Value => {
@@ -354,7 +355,15 @@ export const compare = (
   const off = left.value - right.value;
   const within = tolerance ?? (kind === "length" ? lengthTolerance : kind === "angle" ? angleTolerance : 1e-9);
   const equal = Math.abs(off) <= within;
-  const result = { "=": equal, "<>": !equal, "<": off < 0, ">": off > 0, "<=": off <= 0, ">=": off >= 0 }[operator];
+  // At most is less or equal, so it has the tolerance of equal; less is less by any amount.
+  const result = {
+    "=": equal,
+    "<>": !equal,
+    "<": off < 0,
+    ">": off > 0,
+    "<=": off < 0 || equal,
+    ">=": off > 0 || equal,
+  }[operator];
   return { holds: result, left, right, kind };
 };
 

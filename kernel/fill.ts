@@ -1,7 +1,6 @@
 // Fits a line to the forms of its step, and fills the slots with values: the step's code meets nothing else.
 import { didYouMean, listWithOr } from "../grammar/nearest.ts";
-import type { Form, Part, Slot } from "../grammar/phrase.ts";
-import { signature } from "../grammar/phrase.ts";
+import { type Form, howToWrite, type Slot } from "../grammar/phrase.ts";
 import type { Expression, Line, Operand, Stretch } from "../grammar/tree.ts";
 import { evaluate, missingUnit, type Names } from "./expression.ts";
 import { Problem } from "./problem.ts";
@@ -13,8 +12,6 @@ import type { Piece } from "./working.ts";
 export interface Filling extends Names {
   /** The piece that is being worked, for slots that want its own edges and places. */
   readonly piece: Piece | undefined;
-  /** The name under which the piece keeps what the recipe calls `name` here; a Problem where there is none. */
-  ownName(name: string, at: Stretch): string;
   /** The name under which the piece is to keep what the line calls `name`. */
   newName(name: string): string;
 }
@@ -38,7 +35,7 @@ const faultOf = (line: Line, form: Form): { given: number; problem: Problem } | 
     code: string,
     message: string,
     at: Stretch,
-    hint = howTo(form),
+    hint = howToWrite([form]),
   ): { given: number; problem: Problem } => ({
     given,
     problem: new Problem(code, message, { at, ...(hint !== undefined && { hint }) }),
@@ -85,9 +82,6 @@ const faultOf = (line: Line, form: Form): { given: number; problem: Problem } | 
 };
 
 const extra = (operands: readonly Operand[], slot: Slot): Operand | undefined => (slot.many ? undefined : operands[1]);
-
-const howTo = (form: Form): string | undefined =>
-  "parts" in form ? `Write ${signature((form as { parts: readonly Part[] }).parts)}.` : undefined;
 
 /** Fills the slots of the form with the line's values. */
 export const fill = (line: Line, form: Form, filling: Filling): Fill => {
@@ -170,40 +164,38 @@ const chosen = (expression: Expression, slot: Slot): string => {
   });
 };
 
-/** The words under which an expression names something of the piece itself: `hem`, or `back.hem` inside back. */
-const ownPath = (expression: Expression, piece: Piece | undefined): string | undefined => {
-  if (expression.kind !== "name") return undefined;
-  const words = expression.path.map(({ text }) => text);
-  if (words.length === 2 && words[0] === piece?.name) return words[1];
-  return words.length === 1 ? words[0] : undefined;
-};
-
 const ownEdge = (expression: Expression, filling: Filling): string => {
+  const value = evaluate(expression, filling);
   const { piece } = filling;
-  const word = ownPath(expression, piece);
-  const value = word === undefined || !piece ? undefined : filling.ownName(word, expression);
-  if (value !== undefined && piece?.edges.has(value)) return value;
-  if (word !== undefined && piece?.places.has(value ?? word)) {
-    throw new Problem("edge-wanted", `An edge of ${piece.name} is wanted here, and ${word} is a place.`, {
-      at: expression,
-    });
-  }
-  const hint = word === undefined ? "Name one of its edges." : didYouMean(word, piece?.edges.keys() ?? []);
-  const shown = word ?? "this";
-  throw new Problem("edge-wanted", `An edge of ${piece?.name ?? "the piece"} is wanted here, and ${shown} is none.`, {
-    at: expression,
-    ...(hint !== undefined && { hint }),
-  });
+  const isWhole = value.kind === "edge" && value.whole;
+  if (isWhole && value.of?.piece === piece?.name && piece?.edges.has(value.of!.edge)) return value.of!.edge;
+  throw notOwn("edge", value, expression, piece);
 };
 
 const ownPlace = (expression: Expression, filling: Filling): string => {
+  const value = evaluate(expression, filling);
   const { piece } = filling;
-  const word = ownPath(expression, piece);
-  const value = word === undefined || !piece ? undefined : filling.ownName(word, expression);
-  if (value !== undefined && piece?.places.has(value)) return value;
-  const hint = word === undefined ? "Name one of its places." : didYouMean(word, piece?.places.keys() ?? []);
-  throw new Problem("place-wanted", `A named place of ${piece?.name ?? "the piece"} is wanted here.`, {
-    at: expression,
-    ...(hint !== undefined && { hint }),
-  });
+  const of = value.kind === "place" ? value.of : undefined;
+  if (of && of.piece === piece?.name && piece.places.has(of.place)) return of.place;
+  throw notOwn("named place", value, expression, piece);
+};
+
+/** A step changes the piece it stands in, so it wants that piece's own edges and places by their names. */
+const notOwn = (what: "edge" | "named place", value: Value, at: Expression, piece: Piece | undefined): Problem => {
+  const article = what === "edge" ? "An" : "A";
+  const { of } = value as { of?: { piece: string } };
+  const isOther = of && of.piece !== piece?.name;
+  const it = isOther
+    ? `one of ${of.piece}`
+    : what === "edge" && value.kind === "edge"
+      ? "a line without a name of its own"
+      : kindInWords(value);
+  return new Problem(
+    what === "edge" ? "edge-wanted" : "place-wanted",
+    `${article} ${what} of ${piece?.name ?? "the piece"} is wanted here, and this is ${it}.`,
+    {
+      at,
+      hint: `Name one of its ${what === "edge" ? "edges" : "places"}.`,
+    },
+  );
 };

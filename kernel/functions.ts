@@ -21,6 +21,7 @@ import { part } from "./geometry/split.ts";
 import { acos, asin, atan, cos, sin, tan, turnBetween } from "./geometry/trig.ts";
 import { boundary } from "./outline.ts";
 import { Problem } from "./problem.ts";
+import { sewnLength } from "./sewn.ts";
 import {
   angle,
   type EdgeValue,
@@ -201,7 +202,12 @@ const areaOf = ([value]: readonly Value[]): Value => {
   return { kind: "area", value: Math.abs(signedArea(loop)) };
 };
 
-const lengthOf = ([value]: readonly Value[]): Value => length(pathLength(wantEdge(value!).path));
+const cutLengthOf = ([value]: readonly Value[]): Value => length(pathLength(wantEdge(value!).path));
+
+const sewnLengthOf = ([value]: readonly Value[]): Value => {
+  const { path, taken } = wantEdge(value!);
+  return length(sewnLength(path, taken));
+};
 
 const rooted = ([value]: readonly Value[]): Value => {
   const scalar = wantScalar(value!);
@@ -227,8 +233,8 @@ const clamped = (values: readonly Value[]): Value => {
 /** All functions, in the order the manual lists them. */
 export const functions: ReadonlyMap<string, FunctionEntry> = new Map(
   [
-    entry("length(edge)", "length of an edge as sewn", lengthOf),
-    entry("cut-length(edge)", "length of an edge as cut", lengthOf),
+    entry("length(edge)", "length of an edge as sewn, its darts, pleats and gathers closed", sewnLengthOf),
+    entry("cut-length(edge)", "length of an edge as cut", cutLengthOf),
     entry("distance(a, b)", "straight distance between two places", ([a, b]) =>
       length(distance(wantPlace(a!), wantPlace(b!))),
     ),

@@ -5,6 +5,9 @@ import type { Edge, Piece } from "./working.ts";
 /** A tilde cannot be written in a recipe, so no name of the recipe's can be taken for a hidden one. */
 export const hiddenName = (name: string, count: number): string => `${name}~${count}`;
 
+/** Words about a piece, with hidden names as the recipe wrote them. */
+export const withoutHidden = (words: string): string => words.replace(/~\d+/g, "");
+
 const isHidden = (name: string): boolean => name.includes("~");
 const plain = (name: string): string => name.slice(0, name.indexOf("~"));
 
@@ -24,6 +27,12 @@ export const withPlainNames = (piece: Piece, before: Piece): Piece => {
   const places = new Map([...renamed.places].filter(([name]) => !isHidden(name) || before.places.has(name)));
   return { ...renamed, places };
 };
+
+/** The plain names of edges and places that were drawn in a block and did not outlive it. */
+export const namesLost = (inside: Piece, after: Piece): string[] =>
+  [...inside.edges.keys(), ...inside.places.keys()]
+    .filter((name) => isHidden(name) && !after.edges.has(plain(name)) && !after.places.has(plain(name)))
+    .map(plain);
 
 /** The same piece with one edge under another name, wherever it is spoken of. */
 export const withEdgeRenamed = (piece: Piece, from: string, to: string): Piece => {

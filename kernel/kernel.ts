@@ -2,9 +2,12 @@
 import type { Diagnostic } from "../grammar/diagnostic.ts";
 import { limits } from "../grammar/limits.ts";
 import { type Vocabulary as Forms, parse } from "../grammar/parse.ts";
+import type { Form } from "../grammar/phrase.ts";
 import { Body } from "./body.ts";
 import type { Check } from "./check.ts";
 import { type Evaluated, parsedIn, type Run, Working } from "./evaluate.ts";
+import { exampleLine } from "./example-line.ts";
+import { withoutHidden } from "./hidden-names.ts";
 import { findingsFrom, inspect } from "./inspect.ts";
 import { noSources, type Source, type Sources } from "./sources.ts";
 import type { Step } from "./step.ts";
@@ -47,7 +50,7 @@ export interface Kernel {
 /** A kernel that knows these steps and checks. The lists are the registry: a plugin is one more entry. */
 export const kernel = (vocabulary: Vocabulary): Kernel => {
   const steps = new Map(vocabulary.steps.map((step) => [step.name, step]));
-  const forms: Forms = new Map(vocabulary.steps.map((step) => [step.name, step.phrases]));
+  const forms: Forms = new Map(vocabulary.steps.map((step) => [step.name, formsOf(step)]));
   const checkNames = vocabulary.checks.map(({ name }) => name);
 
   const once = (
@@ -61,7 +64,7 @@ export const kernel = (vocabulary: Vocabulary): Kernel => {
       sources,
       body: new Body(measures),
       parsed: new Map(),
-      spent: { steps: 0, files: 0, pieces: 0 },
+      spent: { steps: 0, files: 0, pieces: 0, spans: 0, depth: 0 },
     };
     const working = new Working(parsedIn(run, source.file, source.text), run, {
       isRoot: true,
@@ -87,15 +90,26 @@ export const kernel = (vocabulary: Vocabulary): Kernel => {
   };
 };
 
+/** A step's forms, each with the line of its example that shows it. */
+const formsOf = ({ phrases, example }: Step): Form[] =>
+  phrases.map((form) => {
+    const line = exampleLine(example, form);
+    return line === undefined ? form : { ...form, example: line };
+  });
+
 const judged = (evaluated: Evaluated, checks: readonly Check[]): Outcome => {
-  const judgements = [...evaluated.judged, ...inspect(evaluated.garment, checks), ...judgedInUses(evaluated, checks)];
+  const judgements = [
+    ...evaluated.judged,
+    ...inspect(evaluated.garment, checks),
+    ...judgedInUses(evaluated, checks),
+  ].map((each) => ({ ...each, on: withoutHidden(each.on), message: withoutHidden(each.message) }));
   const all = [...evaluated.diagnostics, ...findingsFrom(judgements)];
   const distinct = [...new Map(all.map((finding) => [keyOf(finding), finding])).values()].sort(inTextOrder(evaluated));
   return {
     ...evaluated,
     judgements,
     findings: distinct.slice(0, limits.findings),
-    untold: Math.max(0, distinct.length - limits.findings),
+    untold: evaluated.untold + Math.max(0, distinct.length - limits.findings),
   };
 };
 

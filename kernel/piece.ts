@@ -12,6 +12,8 @@ export const emptyPiece = (name: string, drawnBy: Where): Piece => ({
   drills: [],
   labels: [],
   hinges: [],
+  darts: new Map(),
+  takeUps: [],
   keeps: [],
   doubtful: false,
   drawnBy,

@@ -25,12 +25,17 @@ export class Problem extends Error {
 
   /** The same problem, pinned to a stretch of text unless it already has one. */
   at(stretch: Stretch): Problem {
-    return this.details.at ? this : new Problem(this.code, this.message, { ...this.details, at: stretch });
+    if (this.details.at) return this;
+    const Kind = this.constructor as typeof Problem;
+    return new Kind(this.code, this.message, { ...this.details, at: stretch });
   }
 }
 
 /** A line uses something that a failed line above would have made; it is passed over in silence, since that line has said why. */
 export class Withheld extends Error {}
+
+/** A recipe that cannot be worked at all; one that uses it goes on without it. */
+export class RecipeRefused extends Problem {}
 
 /** A limit of the language was reached: working stops, and what is there so far is shown. */
 export class LimitReached extends Problem {}

@@ -2,7 +2,7 @@
 import type { Path } from "./geometry/path.ts";
 import type { Point } from "./geometry/point.ts";
 import { Problem } from "./problem.ts";
-import type { Fabric, Piece } from "./working.ts";
+import type { Fabric, Piece, Taken } from "./working.ts";
 
 export type ScalarKind = "number" | "length" | "area" | "angle" | "weight";
 
@@ -23,13 +23,17 @@ export interface EdgeValue {
   readonly turned: boolean;
   /** The edge from end to end, or only a stretch of it. */
   readonly whole: boolean;
+  /** What sewing takes up along it. */
+  readonly taken: readonly Taken[];
 }
 
 export interface PlaceOnPiece {
   readonly kind: "place";
   readonly point: Point;
-  /** Its name, when the place is a named one ("nape", "back.nape"). */
+  /** Its name, when the place is a named one. */
   readonly name?: string;
+  /** The piece whose named place it is. */
+  readonly of?: { readonly piece: string; readonly place: string };
   /** The edge that it was found on, when it was found by going along one. */
   readonly on?: string;
 }
@@ -46,6 +50,8 @@ export interface PieceValue {
   readonly piece: Piece;
   /** How the recipe names it: "back", "straight.back". */
   readonly called: string;
+  /** Names that failed lines of it would have given. */
+  readonly withheld: ReadonlySet<string>;
 }
 
 /** The names that a `use` brings in. */
@@ -54,8 +60,6 @@ export interface BundleValue {
   readonly called: string;
   readonly find: (name: string) => Value | undefined;
   readonly names: readonly string[];
-  /** A line of that recipe failed. */
-  readonly incomplete: boolean;
 }
 
 export type Value =

@@ -2,9 +2,9 @@
 // What is good or bad about the outcome is for the checks to say.
 
 import type { Where } from "../grammar/diagnostic.ts";
-import { pathLength } from "./geometry/arc-length.ts";
 import { nearest } from "./geometry/nearest.ts";
 import { sameSpotTolerance } from "./geometry/point.ts";
+import { sewnLength, sewnUpTo } from "./sewn.ts";
 import type { Garment, Run, Seam } from "./working.ts";
 
 /** A notch, or a joint of two edges, as one walks past it. */
@@ -73,7 +73,7 @@ const countInWords = (count: number): string => (count === 1 ? "" : count === 2 
 
 const listName = (runs: readonly Run[]): string => runs.map((run) => `${run.piece}.${run.edge}`).join(", ");
 
-const lengthOf = (runs: readonly Run[]): number => runs.reduce((sum, run) => sum + pathLength(run.path), 0);
+const lengthOf = (runs: readonly Run[]): number => runs.reduce((sum, run) => sum + sewnLength(run.path, run.taken), 0);
 
 // A mark at either end of the list tells the sewer nothing: there both lists start, or end, together.
 const marksAlong = (runs: readonly Run[], garment: Garment): SeamMark[] => {
@@ -88,12 +88,12 @@ const marksAlong = (runs: readonly Run[], garment: Garment): SeamMark[] => {
       if (foot.distance > sameSpotTolerance) continue;
       marks.push({
         kind: notch.double ? "double" : "single",
-        at: walkedSoFar + foot.at,
+        at: walkedSoFar + sewnUpTo(run.path, run.taken, foot.at),
         run,
         drawnBy: notch.drawnBy,
       });
     }
-    walkedSoFar += pathLength(run.path);
+    walkedSoFar += sewnLength(run.path, run.taken);
     before = run;
   }
   const inside = marks.filter(({ at }) => at > sameSpotTolerance && at < walkedSoFar - sameSpotTolerance);

@@ -5,20 +5,25 @@ import type { Point } from "./geometry/point.ts";
 import { LimitReached, Problem } from "./problem.ts";
 import type { Piece } from "./working.ts";
 
-/** Looks at what a step changed; a Problem where a point lies beyond the table or is no number at all. */
-export const withinLimits = (now: Piece, before: Piece): void => {
-  let spans = 0;
+/** Looks at what a step changed; `spans` counts the lines and curves of the pieces made so far. */
+export const withinLimits = (now: Piece, before: Piece, spans: number): void => {
   for (const [name, edge] of now.edges) {
-    spans += edge.path.length;
     if (before.edges.get(name)?.path !== edge.path) checkPath(edge.path);
-  }
-  if (spans > limits.curveSpans) {
-    throw new LimitReached("limit-spans", `${now.name} has more than ${limits.curveSpans} lines and curves.`);
   }
   for (const [name, place] of now.places) {
     if (before.places.get(name) !== place) checkPoint(place.point);
   }
+  if (spans + ownSpans(now) > limits.curveSpans) {
+    throw new LimitReached(
+      "limit-spans",
+      `This recipe draws more than ${limits.curveSpans} lines and curves, and working it stops here.`,
+    );
+  }
 };
+
+/** How many lines and curves a piece has that its source does not share. */
+export const ownSpans = ({ edges, source }: Piece): number =>
+  [...edges].reduce((sum, [name, { path }]) => (source?.edges.get(name)?.path === path ? sum : sum + path.length), 0);
 
 const checkPath = (path: Path): void => {
   for (const span of path) {

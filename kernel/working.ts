@@ -89,6 +89,32 @@ export interface Label {
   readonly drawnBy: Where;
 }
 
+/** A wedge that is folded shut and stitched, so that its edge loses what lies between the two legs. */
+export interface Dart {
+  readonly name: string;
+  /** The edge that its mouth lies on; the edge's path runs across the mouth, as it is cut. */
+  readonly edge: string;
+  /** The ends of its legs on the edge, in the direction in which the edge was drafted. */
+  readonly first: Point;
+  readonly second: Point;
+  readonly tip: Point;
+  /** The edge it is pressed toward; where not said, down or toward the center as is the custom. */
+  readonly folded?: string;
+  readonly drawnBy: Where;
+}
+
+/** Cloth along an edge that sewing takes up: pleats, gathers or ease worked into it. */
+export interface TakeUp {
+  readonly kind: "pleat" | "gather" | "ease";
+  readonly edge: string;
+  /** The stretch of the edge it lies in, in the direction in which the edge was drafted. */
+  readonly from: Point;
+  readonly to: Point;
+  /** How much shorter, in mm, the stretch is once sewn. */
+  readonly amount: number;
+  readonly drawnBy: Where;
+}
+
 /** One part of a garment. */
 export interface Piece {
   readonly name: string;
@@ -108,6 +134,8 @@ export interface Piece {
   readonly drills: readonly Drill[];
   readonly labels: readonly Label[];
   readonly hinges: readonly Hinge[];
+  readonly darts: ReadonlyMap<string, Dart>;
+  readonly takeUps: readonly TakeUp[];
   /** How far parts of the outline have turned, edge by edge as drafted; what no entry speaks of lies as it was drafted. */
   readonly turned?: readonly Turned[];
   readonly keeps: readonly Keep[];
@@ -143,6 +171,16 @@ export interface Run {
   readonly turned: boolean;
   /** True when it is the edge from end to end. */
   readonly whole: boolean;
+  /** Stretches of it that sewing takes up. */
+  readonly taken: readonly Taken[];
+}
+
+/** A stretch of an edge that is shorter once sewn: the mouth of a dart, a pleat, gathers. */
+export interface Taken {
+  readonly from: Point;
+  readonly to: Point;
+  /** How much shorter, in mm. */
+  readonly amount: number;
 }
 
 /** Two lists of edges that are sewn together; each list is laid end to end, and both start together. */

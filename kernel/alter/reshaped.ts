@@ -2,7 +2,7 @@
 import { nearest } from "../geometry/nearest.ts";
 import { endOf, type Path, startOf } from "../geometry/path.ts";
 import { type Point, sameSpot, sameSpotTolerance } from "../geometry/point.ts";
-import { type Walked, walked } from "../outline.ts";
+import { walked } from "../outline.ts";
 import type { Edge, Piece } from "../working.ts";
 
 /** The piece with new paths for some of its edges, as drafted; corner places go to the new corners, others to the nearest point. */
@@ -10,7 +10,6 @@ export const reshaped = (piece: Piece, paths: ReadonlyMap<string, Path>): Piece 
   const edges = new Map(
     [...piece.edges].map(([name, edge]): [string, Edge] => [name, { ...edge, path: paths.get(name) ?? edge.path }]),
   );
-  const now: Piece = { ...piece, edges };
   const carried = <T extends { readonly edge: string; readonly point: Point }>(thing: T): T => {
     const path = paths.get(thing.edge);
     const old = piece.edges.get(thing.edge);
@@ -21,12 +20,10 @@ export const reshaped = (piece: Piece, paths: ReadonlyMap<string, Path>): Piece 
     return { ...rest, from: point };
   });
   return {
-    ...now,
+    ...piece,
+    edges,
     places: new Map(
-      [...piece.places].map(([name, place]) => [
-        name,
-        { ...place, point: carriedPlace(piece, now, paths, place.point) },
-      ]),
+      [...piece.places].map(([name, place]) => [name, { ...place, point: carriedPlace(piece, paths, place.point) }]),
     ),
     notches: piece.notches.map(carried),
     hinges: piece.hinges.map(carried),
@@ -41,21 +38,12 @@ const carriedPoint = (old: Path, path: Path, point: Point): Point => {
   return nearest(path, point).point;
 };
 
-const carriedPlace = (before: Piece, now: Piece, paths: ReadonlyMap<string, Path>, point: Point): Point => {
-  const [walk, walkNow] = [walked(before), walked(now)];
-  const corner = walk.findIndex(({ path }, index) => {
-    const next = walk[(index + 1) % walk.length]!.path;
-    return sameSpot(endOf(path), startOf(next)) && sameSpot(endOf(path), point);
-  });
-  if (corner >= 0) return isChanged(walk, corner, paths) ? endOf(walkNow[corner]!.path) : point;
+// A place on the outline goes by the outline alone, wherever inner lines may run through it.
+const carriedPlace = (before: Piece, paths: ReadonlyMap<string, Path>, point: Point): Point => {
   const isOn = ({ path }: Edge): boolean => nearest(path, point).distance <= sameSpotTolerance;
-  // A place on the outline goes by the outline alone, wherever inner lines may run through it.
-  const ownEdge =
-    walk.find(({ edge }) => isOn(edge))?.edge ??
-    [...before.edges.values()].find((edge) => paths.has(edge.name) && isOn(edge));
-  const path = ownEdge && paths.get(ownEdge.name);
-  return path ? carriedPoint(ownEdge.path, path, point) : point;
+  const inOutline = walked(before).map(({ edge }) => edge);
+  const others = [...before.edges.values()].filter(({ name }) => paths.has(name));
+  const edge = [...inOutline, ...others].find(isOn);
+  const path = edge && paths.get(edge.name);
+  return path ? carriedPoint(edge.path, path, point) : point;
 };
-
-const isChanged = (walk: readonly Walked[], corner: number, paths: ReadonlyMap<string, Path>): boolean =>
-  [corner, (corner + 1) % walk.length].some((index) => paths.has(walk[index]!.edge.name));

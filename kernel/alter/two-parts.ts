@@ -24,8 +24,22 @@ export interface Stretch {
 
 export const otherSide = (side: Side): Side => (side === "ahead" ? "behind" : "ahead");
 
+// A slash belongs to the one piece that it was found on, and every place of the piece asks for its parts.
+const known = new WeakMap<Slash, { readonly stretches: readonly Stretch[]; readonly ahead: Path }>();
+
+const partsOf = (piece: Piece, slash: Slash): { readonly stretches: readonly Stretch[]; readonly ahead: Path } => {
+  const parts = known.get(slash);
+  if (parts) return parts;
+  const stretches = cutAtSlash(piece, slash);
+  const found = { stretches, ahead: outlineOf(stretches, "ahead") };
+  known.set(slash, found);
+  return found;
+};
+
 /** The stretches of the outline from the hinge on round to it again. */
-export const stretchesOf = (piece: Piece, slash: Slash): Stretch[] => {
+export const stretchesOf = (piece: Piece, slash: Slash): readonly Stretch[] => partsOf(piece, slash).stretches;
+
+const cutAtSlash = (piece: Piece, slash: Slash): Stretch[] => {
   const walk = walked(piece);
   const { hingeAt } = slash;
   const order = [...walk.keys()].map((step) => (hingeAt.index + step) % walk.length);
@@ -74,7 +88,7 @@ export const sideOfPoint = (piece: Piece, slash: Slash, point: Point): Side | un
   if (whole === undefined || !contains(whole, point)) return undefined;
   const cloth = clothSide(slash);
   if (cloth !== undefined) return cloth;
-  return contains(outlineOf(stretchesOf(piece, slash), "ahead"), point) ? "ahead" : "behind";
+  return contains(partsOf(piece, slash).ahead, point) ? "ahead" : "behind";
 };
 
 /** Whether a point lies on the cut, where neither part has more of it than the other. */

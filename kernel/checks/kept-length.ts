@@ -1,6 +1,6 @@
 // An edge that was promised to keep its length has kept it.
 import { defineCheck } from "../check.ts";
-import { pathLength } from "../geometry/arc-length.ts";
+import { sewnLengthOf } from "../sewn.ts";
 import { lengthIn, plainNumber } from "../units.ts";
 import type { Judgement, Keep, Piece, Units } from "../working.ts";
 
@@ -82,7 +82,7 @@ const keptOrNot = (piece: Piece, keep: Keep, units: Units): Judgement => {
       hint: "Name the edge that took its place.",
     };
   }
-  const found = pathLength(edge.path);
+  const found = sewnLengthOf(piece, edge.name);
   const excess = found - keep.wanted;
   const about = { on, found, wanted: keep.wanted, where: keep.drawnBy };
   const measures = `The ${keep.edge} of ${piece.name} measures ${lengthIn(found, units)}`;

@@ -3,7 +3,7 @@ import { limits } from "../../grammar/limits.ts";
 import type { Line } from "../../grammar/tree.ts";
 import type { Working } from "../evaluate.ts";
 import { evaluate, holds } from "../expression.ts";
-import { LimitReached, Problem } from "../problem.ts";
+import { Problem } from "../problem.ts";
 import { clauseName, fitStatement, operandValue, wholeNumber } from "./reading.ts";
 
 export const ifLine = (line: Line, working: Working): void => {
@@ -21,7 +21,7 @@ export const repeatLine = (line: Line, working: Working): void => {
   fitStatement(line, working);
   const count = wholeNumber(operandValue(line), working);
   if (count > limits.rounds) {
-    throw new LimitReached(
+    throw new Problem(
       "limit-rounds",
       `A repeat goes round at most ${limits.rounds} times, and this asks for ${count}.`,
       { at: operandValue(line) },
@@ -29,7 +29,8 @@ export const repeatLine = (line: Line, working: Working): void => {
   }
   const name = clauseName(line, "as");
   working.refuseTaken(name.text, name);
-  for (let round = 1; round <= count; round += 1) {
-    working.inside(line.block?.lines ?? [], [[name.text, { kind: "number", value: round }]]);
+  const lines = line.block?.lines ?? [];
+  for (let round = 1; round <= count && lines.length > 0; round += 1) {
+    working.inside(lines, [[name.text, { kind: "number", value: round }]]);
   }
 };

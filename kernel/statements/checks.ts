@@ -2,9 +2,9 @@
 import { didYouMean } from "../../grammar/nearest.ts";
 import type { Expression, Line } from "../../grammar/tree.ts";
 import type { Working } from "../evaluate.ts";
-import { compare, evaluate, holds } from "../expression.ts";
+import { type Comparison, compare, evaluate, holds, missingUnit, pinned } from "../expression.ts";
 import { Problem } from "../problem.ts";
-import { type Scalar, sharedKind } from "../value.ts";
+import { capital, kindInWords, type Scalar, sharedKind } from "../value.ts";
 import { inWords } from "./declarations.ts";
 import { clauseValue, fitStatement, operandValue, scalar, text } from "./reading.ts";
 
@@ -23,10 +23,9 @@ export const checkLine = (line: Line, working: Working): void => {
   fitStatement(line, working);
   const condition = operandValue(line);
   const within = clauseValue(line, "within");
-  const tolerance = within ? scalar(within, working) : undefined;
   const because = clauseValue(line, "because");
   const reason = because ? text(because, working) : undefined;
-  const { ok, found, wanted, told } = judged(condition, tolerance, working);
+  const { ok, found, wanted, told } = judged(condition, within, working);
   if (working.trials > 0) return;
   const on = sourceOf(condition, working);
   working.judged.push({
@@ -47,15 +46,14 @@ interface Outcome {
   readonly told: string;
 }
 
-const judged = (condition: Expression, tolerance: Scalar | undefined, working: Working): Outcome => {
+const judged = (condition: Expression, within: Expression | undefined, working: Working): Outcome => {
+  const tolerance = within && scalar(within, working);
   if (condition.kind === "binary" && condition.operator in signInWords) {
     const operator = condition.operator as Comparing;
     const [left, right] = [evaluate(condition.left, working.filling), evaluate(condition.right, working.filling)];
-    const compared = compare(left, right, operator, tolerance?.value);
+    const compared = pinned(condition, () => compare(left, right, operator, tolerance?.value));
     const { kind } = compared;
-    if (tolerance && sharedKind(tolerance, { kind, value: 0 }) === undefined) {
-      throw new Problem("dimension", `The tolerance is not of the kind that is compared.`, { at: condition });
-    }
+    if (within) refuseTolerance(tolerance!, compared, operator, within, working);
     const shown = (value: Scalar): string => inWords({ kind, value: value.value }, working);
     const margin =
       operator === "=" && tolerance ? `, within ${inWords({ kind, value: tolerance.value }, working)}` : "";
@@ -66,8 +64,40 @@ const judged = (condition: Expression, tolerance: Scalar | undefined, working: W
       told: `${sourceOf(condition.left, working)} is ${shown(compared.left)}, and has to be ${signInWords[operator]} ${shown(compared.right)}${margin}.`,
     };
   }
-  const ok = holds(evaluate(condition, working.filling));
+  if (within) {
+    throw new Problem("tolerance-idle", "A tolerance goes with a comparison of two values, and this is none.", {
+      at: within,
+    });
+  }
+  const value = evaluate(condition, working.filling);
+  const ok = pinned(condition, () => holds(value));
   return { ok, found: ok ? "true" : "false", wanted: "true", told: `${sourceOf(condition, working)} does not hold.` };
+};
+
+const refuseTolerance = (
+  tolerance: Scalar,
+  { kind }: Comparison,
+  operator: Comparing,
+  at: Expression,
+  working: Working,
+): void => {
+  if (operator === "<" || operator === ">") {
+    throw new Problem("tolerance-idle", "A tolerance says what counts as equal, so it goes with =, <>, <= and >=.", {
+      at,
+    });
+  }
+  if (sharedKind(tolerance, { kind, value: 0 }) === undefined) {
+    const compared = kindInWords({ kind, value: 0 });
+    throw new Problem(
+      "dimension",
+      `${capital(compared)} is compared, and the tolerance is ${kindInWords(tolerance)}.`,
+      {
+        at,
+        ...(kind === "length" && missingUnit(tolerance, at, working.units)),
+      },
+    );
+  }
+  if (tolerance.value < 0) throw new Problem("tolerance-negative", "A tolerance cannot be less than 0.", { at });
 };
 
 /** Reports speak of degrees. */

@@ -1,7 +1,7 @@
 // The lines at the head of a recipe: the language's version, the title, the units of its reports.
 import type { Line } from "../../grammar/tree.ts";
 import type { Working } from "../evaluate.ts";
-import { Problem } from "../problem.ts";
+import { Problem, RecipeRefused } from "../problem.ts";
 import { atTopLevel, fitStatement, operandValue, scalar, text } from "./reading.ts";
 
 /** The newest version of the language that this kernel works. */
@@ -23,7 +23,9 @@ export const chalklineLine = (line: Line, working: Working): void => {
     });
   }
   if (value > languageVersion) {
-    throw new Problem(
+    // What stands below is not for this version to judge.
+    working.diagnostics.length = 0;
+    throw new RecipeRefused(
       "chalkline-newer",
       `This recipe is written in version ${value} of the language, and only versions up to ${languageVersion} are known here.`,
       {

@@ -4,15 +4,15 @@ import type { Expression, Line, Parameter } from "../../grammar/tree.ts";
 import type { Working } from "../evaluate.ts";
 import { evaluate, missingUnit } from "../expression.ts";
 import { formFor } from "../fill.ts";
-import { withPlainNames } from "../hidden-names.ts";
 import { Problem } from "../problem.ts";
 import { type Bound, Scope } from "../scope.ts";
 import { isScalar, kindInWords, type Value } from "../value.ts";
 import { atTopLevel, fitStatement, nameOf } from "./reading.ts";
 
-/** The line that declared a step of the recipe's own. */
+/** A step of the recipe's own: the line that declared it, and the names of the recipe above that line. */
 export interface OwnStep {
   readonly line: Line;
+  readonly above: Scope;
 }
 
 const parameterKinds = [
@@ -45,27 +45,35 @@ export const stepLine = (line: Line, working: Working): void => {
       throw new Problem("name-taken", `${name.text} names two parameters of this step.`, { at: name });
     seen.add(name.text);
   }
-  working.ownSteps.set(nameOf(line).text, { line });
+  working.ownSteps.set(nameOf(line).text, { line, above: working.scope.asItIs() });
 };
 
 /** Works the lines of a step of the recipe's own on the piece at hand; names made inside stay inside. */
-export const callOwnStep = (line: Line, { line: declared }: OwnStep, working: Working): void => {
+export const callOwnStep = (line: Line, { line: declared, above }: OwnStep, working: Working): void => {
   formFor(line, working.formsOf(line.verb.text));
-  const inner = new Scope(working.fileScope(), true, working.piece !== undefined);
+  const inner = new Scope(above, "called", working.piece !== undefined);
   for (const parameter of declared.parameters ?? []) {
     const given = line.clauses.find(({ word }) => word.text === parameter.name.text)?.operands[0]?.value;
-    inner.names.set(parameter.name.text, argument(parameter, given ?? parameter.standard!, working));
+    const bound = given ? argument(parameter, given, working) : standard(parameter, inner, working);
+    inner.names.set(parameter.name.text, bound);
   }
-  const { scope, calledBy, piece } = working;
-  const call = working.where(line);
-  working.scope = inner;
-  working.calledBy = call;
+  const { calledBy } = working;
+  working.calledBy = working.where(line);
   try {
-    working.lines(declared.block?.lines ?? []);
+    working.insideBlock(inner, declared.block?.lines ?? []);
   } finally {
-    if (working.piece && piece) working.piece = withPlainNames(working.piece, piece);
-    working.scope = scope;
     working.calledBy = calledBy;
+  }
+};
+
+/** What a parameter is worth where the call does not say: it knows the names above the step, and the parameters before it. */
+const standard = (parameter: Parameter, inner: Scope, working: Working): Bound => {
+  const { scope } = working;
+  working.scope = inner;
+  try {
+    return argument(parameter, parameter.standard!, working);
+  } finally {
+    working.scope = scope;
   }
 };
 
@@ -85,7 +93,7 @@ const argument = ({ type, name }: Parameter, expression: Expression, working: Wo
       ...(unit !== undefined && missingUnit(value, expression, unit)),
     });
   }
-  const own = ownName(value, expression, working);
+  const own = ownName(value, working);
   if (own !== undefined) return { kind: "alias", of: own };
   return { kind: "value", value: isScalar(value) && isScalarKind(kind) ? { kind, value: value.value } : value };
 };
@@ -93,13 +101,10 @@ const argument = ({ type, name }: Parameter, expression: Expression, working: Wo
 const isScalarKind = (kind: string): kind is "number" | "length" | "area" | "angle" | "weight" =>
   ["number", "length", "area", "angle", "weight"].includes(kind);
 
-const ownName = (value: Value, expression: Expression, working: Working): string | undefined => {
-  if (!working.piece || expression.kind !== "name") return undefined;
-  const words = expression.path.map(({ text }) => text);
-  const word =
-    words.length === 1 ? words[0]! : words.length === 2 && words[0] === working.piece.name ? words[1]! : undefined;
-  if (word === undefined) return undefined;
-  if (value.kind === "edge" && value.of?.piece === working.piece.name && value.whole) return value.of.edge;
-  if (value.kind === "place" && value.name !== undefined && working.piece.places.has(value.name)) return value.name;
+/** The name under which the piece at hand has a whole edge or a place. */
+const ownName = (value: Value, working: Working): string | undefined => {
+  if (value.kind === "edge" && value.whole && !value.turned && value.of?.piece === working.piece?.name)
+    return value.of?.edge;
+  if (value.kind === "place" && value.of?.piece === working.piece?.name) return value.of?.place;
   return undefined;
 };

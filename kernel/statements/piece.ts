@@ -1,12 +1,11 @@
 // piece: a new one, or a copy of another that is then altered.
-import { limits } from "../../grammar/limits.ts";
 import type { Line } from "../../grammar/tree.ts";
 import type { Working } from "../evaluate.ts";
 import { evaluate } from "../expression.ts";
-import { pathLength } from "../geometry/arc-length.ts";
 import { copyOf, emptyPiece } from "../piece.ts";
-import { LimitReached, Problem } from "../problem.ts";
+import { Problem } from "../problem.ts";
 import { Scope } from "../scope.ts";
+import { sewnLengthOf } from "../sewn.ts";
 import { kindInWords } from "../value.ts";
 import type { Piece } from "../working.ts";
 import { fitStatement, nameOf } from "./reading.ts";
@@ -27,25 +26,19 @@ export const pieceLine = (line: Line, working: Working): void => {
   working.refuseTaken(name.text, name);
   if (working.pieces.has(name.text))
     throw new Problem("name-taken", `There is already a piece called ${name.text}.`, { at: name });
-  working.run.spent.pieces += 1;
-  if (working.run.spent.pieces > limits.pieces) {
-    throw new LimitReached(
-      "limit-pieces",
-      `This recipe makes more than ${limits.pieces} pieces, and working it stops here.`,
-      { at: name },
-    );
-  }
+  working.spendPiece();
   working.piece = started(line, working);
   const outer = working.scope;
-  working.scope = new Scope(outer, true, false);
+  working.scope = new Scope(outer, "piece", false);
   try {
     working.lines(line.block?.lines ?? []);
   } finally {
     const piece = withKeepsSettled(working.piece);
+    const { withheld } = working;
     working.scope = outer;
     working.piece = undefined;
-    working.pieces.set(name.text, piece);
-    outer.names.set(name.text, { kind: "value", value: { kind: "piece", piece, called: name.text } });
+    working.withheld = new Set();
+    working.finished(piece, outer, withheld);
   }
 };
 
@@ -59,13 +52,8 @@ const started = (line: Line, working: Working): Piece => {
       at: source,
     });
   }
-  const copy = copyOf(value.piece, nameOf(line).text, value.called, drawnBy);
-  for (const missing of working.withheldIn.get(value.called) ?? []) {
-    const names = working.withheldIn.get(copy.name) ?? new Set<string>();
-    names.add(missing);
-    working.withheldIn.set(copy.name, names);
-  }
-  return copy;
+  working.withheld = value.withheld;
+  return copyOf(value.piece, nameOf(line).text, value.called, drawnBy);
 };
 
 /** A promise to keep an edge is held to the source as the last `strip` left it, wherever in the piece the promise stands. */
@@ -75,8 +63,8 @@ const withKeepsSettled = (piece: Piece): Piece => {
   return {
     ...piece,
     keeps: piece.keeps.map((keep) => {
-      const edge = keep.as ? undefined : kept.edges.get(keep.edge);
-      return edge ? { ...keep, wanted: pathLength(edge.path) } : keep;
+      const stands = !keep.as && kept.edges.has(keep.edge);
+      return stands ? { ...keep, wanted: sewnLengthOf(kept, keep.edge) } : keep;
     }),
   };
 };

@@ -1,10 +1,10 @@
 // Small questions that statements ask of their lines: one operand's value, a clause's value, a text.
 import type { Expression, Line, Word } from "../../grammar/tree.ts";
 import type { Working } from "../evaluate.ts";
-import { evaluate } from "../expression.ts";
+import { evaluate, missingUnit } from "../expression.ts";
 import { formFor } from "../fill.ts";
 import { Problem } from "../problem.ts";
-import { isScalar, kindInWords, type Scalar, type Value } from "../value.ts";
+import { capital, isScalar, kindInWords, type Scalar, type Value } from "../value.ts";
 
 /** Makes sure the line has its statement's form. */
 export const fitStatement = (line: Line, working: Working): void => {
@@ -51,6 +51,22 @@ export const text = (expression: Expression, working: Working): string => {
   if (value.kind === "text") return value.text;
   throw new Problem("value-kind", `A text in quotes is wanted here, and this is ${kindInWords(value)}.`, {
     at: expression,
+  });
+};
+
+/** A scalar of one kind, as a statement's clause wants it: `wanted` with its article, `unit` what a bare number may have meant. */
+export const amount = (
+  expression: Expression,
+  kind: Scalar["kind"],
+  wanted: string,
+  unit: string | undefined,
+  working: Working,
+): number => {
+  const value = evaluate(expression, working.filling);
+  if (isScalar(value) && (value.kind === kind || value.bareZero)) return value.value;
+  throw new Problem("value-kind", `${capital(wanted)} is wanted here, and this is ${kindInWords(value)}.`, {
+    at: expression,
+    ...(unit !== undefined && missingUnit(value, expression, unit)),
   });
 };
 

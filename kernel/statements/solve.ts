@@ -1,11 +1,12 @@
 // solve: finds a value between two limits at which two measurements agree, by halving.
 import { limits } from "../../grammar/limits.ts";
+import { statementWords } from "../../grammar/statements.ts";
 import type { Expression, Line } from "../../grammar/tree.ts";
 import { LineFailed, type Working } from "../evaluate.ts";
-import { evaluate } from "../expression.ts";
-import { LimitReached, Problem } from "../problem.ts";
+import { evaluate, missingUnit } from "../expression.ts";
+import { Problem } from "../problem.ts";
 import { Scope } from "../scope.ts";
-import { isScalar, kindInWords, type Scalar, sharedKind } from "../value.ts";
+import { capital, isScalar, kindInWords, type Scalar, sharedKind } from "../value.ts";
 import { inWords } from "./declarations.ts";
 import { clauseValue, fitStatement, nameOf, scalar } from "./reading.ts";
 
@@ -13,7 +14,7 @@ import { clauseValue, fitStatement, nameOf, scalar } from "./reading.ts";
 const restAllowed = 0.001;
 
 /** The statements that may stand in a solve block besides drafting steps. */
-const allowedInside = new Set(["let", "solve", "if", "repeat"]);
+const allowedInside = new Set(["let", "solve", "if", "else", "repeat"]);
 
 interface Trial {
   readonly left: Scalar;
@@ -25,11 +26,11 @@ export const solveLine = (line: Line, working: Working): void => {
   const name = nameOf(line);
   working.refuseTaken(name.text, name);
   if (working.trials >= limits.solveDepth) {
-    throw new LimitReached("limit-solve", `A solve may stand in a solve, but not deeper than ${limits.solveDepth}.`, {
+    throw new Problem("limit-solve", `A solve may stand in a solve, but not deeper than ${limits.solveDepth}.`, {
       at: line.verb,
     });
   }
-  refuseOthers(line);
+  refuseOthers(line.block?.lines ?? [], working);
   const condition = clauseValue(line, "until")!;
   if (condition.kind !== "binary" || condition.operator !== "=") {
     throw new Problem(
@@ -44,8 +45,11 @@ export const solveLine = (line: Line, working: Working): void => {
   if (kind === undefined)
     throw new Problem(
       "dimension",
-      `${kindInWords(from)} and ${kindInWords(to)} cannot be the two limits of one value.`,
-      { at: clauseValue(line, "to")! },
+      `${capital(kindInWords(from))} and ${kindInWords(to)} cannot be the two limits of one value.`,
+      {
+        at: clauseValue(line, "to")!,
+        ...(from.kind === "length" && missingUnit(to, clauseValue(line, "to")!, working.units)),
+      },
     );
   const tried = (value: number): Trial => trial(line, condition, { kind, value }, working);
   const found = halved(from.value, to.value, tried, (low, high) =>
@@ -54,11 +58,12 @@ export const solveLine = (line: Line, working: Working): void => {
 
   working.scope.names.set(name.text, { kind: "value", value: { kind, value: found } });
   working.lines(line.block?.lines ?? []);
-  const rest = off(measured(condition, working));
+  const final = measured(condition, working);
+  const rest = off(final);
   if (Math.abs(rest) > restAllowed) {
     throw new Problem(
       "solve-rest",
-      `No ${name.text} between the two limits makes the two values agree: the nearest leaves ${rest.toFixed(3)} between them.`,
+      `No ${name.text} between the two limits makes the two values agree: at the nearest one side is ${inWords(final.left, working)} and the other ${inWords(final.right, working)}.`,
       { at: condition },
     );
   }
@@ -102,20 +107,20 @@ const sameSide = (line: Line, from: Scalar, to: Scalar, low: Trial, high: Trial,
 /** Draws the block with one value, measures, and forgets it all again. */
 const trial = (line: Line, condition: Expression & { kind: "binary" }, value: Scalar, working: Working): Trial => {
   const { piece, scope } = working;
-  working.scope = new Scope(scope, false, false);
+  working.scope = new Scope(scope, "through", false);
   working.scope.names.set(nameOf(line).text, { kind: "value", value });
   working.trials += 1;
   try {
     working.lines(line.block?.lines ?? []);
     return measured(condition, working);
   } catch (error) {
-    if (error instanceof LineFailed && !error.isLimit)
+    if (error instanceof LineFailed && error.reach === "line")
       throw new LineFailed(
         {
           ...error.diagnostic,
           message: `${error.diagnostic.message} (tried with ${nameOf(line).text} ${inWords(value, working)})`,
         },
-        false,
+        "line",
       );
     throw error;
   } finally {
@@ -129,37 +134,28 @@ const measured = (condition: Expression & { kind: "binary" }, working: Working):
   const [left, right] = [evaluate(condition.left, working.filling), evaluate(condition.right, working.filling)];
   const kind = isScalar(left) && isScalar(right) ? sharedKind(left, right) : undefined;
   if (!isScalar(left) || !isScalar(right) || kind === undefined) {
-    throw new Problem("dimension", `${kindInWords(left)} cannot be held against ${kindInWords(right)}.`, {
+    throw new Problem("dimension", `${capital(kindInWords(left))} cannot be held against ${kindInWords(right)}.`, {
       at: condition,
     });
   }
   return { left: { kind, value: left.value }, right: { kind, value: right.value } };
 };
 
-const refuseOthers = (line: Line): void => {
-  for (const inner of line.block?.lines ?? []) {
-    if (statementVerbs.has(inner.verb.text) && !allowedInside.has(inner.verb.text)) {
-      throw new Problem(
-        "solve-drafting",
-        `Only drafting steps stand in a solve block, and ${inner.verb.text} is none.`,
-        { at: inner.verb },
-      );
+/** A trial draws and forgets again, so nothing may stand in the block that leaves more behind than edges and places. */
+const refuseOthers = (lines: readonly Line[], working: Working, seen: Set<Line> = new Set()): void => {
+  for (const line of lines) {
+    if (seen.has(line)) continue;
+    seen.add(line);
+    const { text: verb } = line.verb;
+    const ofGarment = working.run.steps.get(verb)?.on === "garment";
+    if (ofGarment || (statementWords.includes(verb) && !allowedInside.has(verb))) {
+      throw new Problem("solve-drafting", `Only drafting steps stand in a solve block, and ${verb} is none.`, {
+        at: line.verb,
+      });
     }
+    const own = working.ownSteps.get(verb)?.line;
+    refuseOthers(own?.block?.lines ?? [], working, seen);
+    refuseOthers(line.block?.lines ?? [], working, seen);
+    if (line.otherwise) refuseOthers([line.otherwise], working, seen);
   }
 };
-
-const statementVerbs = new Set([
-  "chalkline",
-  "recipe",
-  "units",
-  "measure",
-  "param",
-  "size",
-  "base",
-  "fabric",
-  "use",
-  "step",
-  "piece",
-  "check",
-  "accept",
-]);

@@ -1,10 +1,12 @@
 // use: another recipe's pieces and values, worked afresh with the params given here, for the same body.
 import { limits } from "../../grammar/limits.ts";
 import { didYouMean } from "../../grammar/nearest.ts";
-import type { Line } from "../../grammar/tree.ts";
+import type { Expression, Line, Word } from "../../grammar/tree.ts";
 import { type Evaluated, parsedIn, Working } from "../evaluate.ts";
-import { LimitReached, Problem } from "../problem.ts";
+import { LimitReached, Problem, Withheld } from "../problem.ts";
+import type { Scope } from "../scope.ts";
 import type { BundleValue, Scalar, Value } from "../value.ts";
+import { givenProblem } from "./declarations.ts";
 import { atTopLevel, clauseName, fitStatement, operandValue, scalar, text } from "./reading.ts";
 
 export const useLine = (line: Line, working: Working): void => {
@@ -29,47 +31,60 @@ export const useLine = (line: Line, working: Working): void => {
     });
   }
   if (working.chain.length > limits.useDepth) {
-    throw new LimitReached("limit-use-depth", `Recipes use one another more than ${limits.useDepth} deep here.`, {
+    throw new Problem("limit-use-depth", `Recipes use one another more than ${limits.useDepth} deep here.`, {
       at: operandValue(line),
     });
   }
-  const given = givenParams(line, working);
   const inner = new Working(parsedIn(run, source.file, source.text), run, {
     isRoot: false,
-    given,
+    given: givenParams(line, working),
     chain: [...working.chain, source.file],
   });
   const evaluated = inner.all();
-  if (inner.overLimit)
-    throw new LimitReached(inner.overLimit.code, inner.overLimit.message, { at: operandValue(line) });
-  for (const entry of line.block?.entries ?? []) checkEntry(entry.name, evaluated, path);
+  if (inner.endedBy) {
+    const { diagnostic, reach } = inner.endedBy;
+    const Kind = reach === "run" ? LimitReached : Problem;
+    throw new Kind(diagnostic.code, `${path}: ${diagnostic.message}`, { at: operandValue(line) });
+  }
+  for (const { name: param, value } of line.block?.entries ?? []) {
+    const problem = entryProblem(param, value, inner, path);
+    if (problem) working.say(problem, line);
+  }
   takeOver(evaluated, working);
   working.uses.set(name.text, evaluated);
-  const value = bundle(name.text, evaluated, inner);
-  working.scope.names.set(name.text, { kind: "value", value });
+  working.scope.names.set(name.text, { kind: "value", value: bundle(name.text, inner.scope) });
 };
 
 const givenParams = (line: Line, working: Working): Map<string, Scalar> => {
   const given = new Map<string, Scalar>();
   for (const { name, value } of line.block?.entries ?? []) {
-    if (given.has(name.text)) throw new Problem("name-taken", `${name.text} is given twice here.`, { at: name });
-    given.set(name.text, scalar(value, working));
+    if (given.has(name.text))
+      working.say(new Problem("name-taken", `${name.text} is given twice here.`, { at: name }), line);
+    else given.set(name.text, scalar(value, working));
   }
   return given;
 };
 
-const checkEntry = (name: Line["verb"], evaluated: Evaluated, path: string): void => {
-  const value = evaluated.values.get(name.text);
-  if (value?.kind === "param") return;
-  if (value?.kind === "measure") {
-    throw new Problem("use-measure", `${name.text} is a body measure, and one body serves the whole garment.`, {
+/** What is wrong with an entry of the line's block; the used recipe has then been worked without it. */
+const entryProblem = (name: Word, value: Expression, used: Working, path: string): Problem | undefined => {
+  const known = used.values.get(name.text);
+  if (known?.kind === "measure") {
+    return new Problem("use-measure", `${name.text} is a body measure, and one body serves the whole garment.`, {
       at: name,
       hint: `Declare measure ${name.text} in this recipe; it reaches every recipe it uses.`,
     });
   }
-  const params = [...evaluated.values].filter(([, each]) => each.kind === "param").map(([each]) => each);
+  if (known)
+    return known.kind === "param"
+      ? givenProblem(name.text, used.given.get(name.text)!, known, value, used)
+      : notAParam(name, used, path);
+  return used.scope.names.get(name.text)?.kind === "withheld" ? undefined : notAParam(name, used, path);
+};
+
+const notAParam = (name: Word, used: Working, path: string): Problem => {
+  const params = [...used.values].filter(([, { kind }]) => kind === "param").map(([each]) => each);
   const hint = didYouMean(name.text, params);
-  throw new Problem("param-unknown", `${path} has no param called ${name.text}.`, {
+  return new Problem("param-unknown", `${path} has no param called ${name.text}.`, {
     at: name,
     ...(hint !== undefined && { hint }),
   });
@@ -78,37 +93,36 @@ const checkEntry = (name: Line["verb"], evaluated: Evaluated, path: string): voi
 /** Findings, checks, sizes and fabrics carry over; cuts and seams do not. */
 const takeOver = (evaluated: Evaluated, working: Working): void => {
   const known = new Set(working.diagnostics.map(keyOf));
+  working.untold += evaluated.untold;
   for (const diagnostic of evaluated.diagnostics) if (!known.has(keyOf(diagnostic))) working.report(diagnostic);
   for (const [size, facts] of evaluated.sizes)
     if (!working.sizes.has(size)) working.sizes.set(size, { ...facts, base: false });
-  for (const [fabric, facts] of evaluated.garment.fabrics) {
-    if (working.fabrics.has(fabric)) continue;
-    working.fabrics.set(fabric, facts);
-    if (!working.scope.names.has(fabric))
-      working.scope.names.set(fabric, { kind: "value", value: { kind: "fabric", fabric: facts } });
-  }
+  for (const [fabric, facts] of evaluated.garment.fabrics)
+    if (!working.fabrics.has(fabric)) working.fabrics.set(fabric, facts);
 };
 
 const keyOf = ({ code, message, where }: Evaluated["diagnostics"][number]): string =>
   `${where.file}:${where.from}:${code}:${message}`;
 
-const bundle = (called: string, { garment, values, uses, incomplete }: Evaluated, inner: Working): BundleValue => {
-  const nested = new Map([...uses].map(([name]) => [name, inner.scope.names.get(name)] as const));
+/** What the recipe named, under the name it goes by here. */
+const bundle = (called: string, { names }: Scope): BundleValue => ({
+  kind: "recipe",
+  called,
+  names: [...names.keys()],
+  find: (name) => {
+    const bound = names.get(name);
+    if (bound?.kind === "withheld") throw new Withheld();
+    return bound?.kind === "value" ? within(called, bound.value) : undefined;
+  },
+});
+
+/** A value of a used recipe, spoken of from outside: its `back` is `straight.back`. */
+const within = (outer: string, value: Value): Value => {
+  if (value.kind === "piece") return { ...value, called: `${outer}.${value.called}` };
+  if (value.kind !== "recipe") return value;
   const find = (name: string): Value | undefined => {
-    const piece = garment.pieces.get(name);
-    if (piece) return { kind: "piece", piece, called: `${called}.${name}` };
-    const value = values.get(name);
-    if (value) return value.value;
-    const fabric = garment.fabrics.get(name);
-    if (fabric) return { kind: "fabric", fabric };
-    const bound = nested.get(name);
-    return bound?.kind === "value" ? bound.value : undefined;
+    const found = value.find(name);
+    return found && within(outer, found);
   };
-  return {
-    kind: "recipe",
-    called,
-    find,
-    incomplete,
-    names: [...garment.pieces.keys(), ...values.keys(), ...nested.keys()],
-  };
+  return { ...value, called: `${outer}.${value.called}`, find };
 };

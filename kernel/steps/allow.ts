@@ -18,12 +18,12 @@ export const allow = pieceStep({
 units cm
 piece pocket {
   line top    = (0, 0) to (14 cm, 0)
-  line right  = (14 cm, 0) to (14 cm, 16 cm)
+  line front  = (14 cm, 0) to (14 cm, 16 cm)
   line bottom = (14 cm, 16 cm) to (0, 16 cm)
-  line left   = (0, 16 cm) to (0, 0)
-  outline top, right, bottom, left
+  line back   = (0, 16 cm) to (0, 0)
+  outline top, front, bottom, back
   mark top as hem
-  allow right, bottom, left by 1 cm
+  allow front, bottom, back by 1 cm
   allow top by 3 cm corners turned
 }`,
   phrase: [

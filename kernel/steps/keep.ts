@@ -1,7 +1,7 @@
 // keep: a promise that edges measure what they measured before the piece was altered.
 import { optional, phrase } from "../../grammar/phrase.ts";
-import { pathLength } from "../geometry/arc-length.ts";
 import { Problem } from "../problem.ts";
+import { sewnLengthOf } from "../sewn.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
 
@@ -43,7 +43,7 @@ piece flared = straight {
     const keeps = edges.map((edge) => {
       const before = model.edges.get(edge);
       if (!before) throw new Problem("keep-edge", `${of} has no edge called ${edge}.`);
-      return { edge, wanted: pathLength(before.path), of, as: as !== undefined, drawnBy: where };
+      return { edge, wanted: sewnLengthOf(model, edge), of, as: as !== undefined, drawnBy: where };
     });
     return { now: { ...piece, keeps: [...piece.keeps, ...keeps] }, words: "" };
   },

@@ -2,6 +2,7 @@
 import { phrase } from "../../grammar/phrase.ts";
 import { settled } from "../alter/outline-spot.ts";
 import { reshaped } from "../alter/reshaped.ts";
+import { withStraightFolds } from "../alter/straight-folds.ts";
 import { nearest } from "../geometry/nearest.ts";
 import { endOf, isStraight, line, type Path, reversed, startOf, straight } from "../geometry/path.ts";
 import { distance, type Point, sameSpot, sameSpotTolerance } from "../geometry/point.ts";
@@ -57,7 +58,10 @@ piece vest {
     );
     const left = touched.map(({ edge }) => edge.name).filter((edge) => !changes.some(([changed]) => changed === edge));
     const open = left.length === 0 ? "" : `; ${left.join(" and ")} ${left.length === 1 ? "does" : "do"} not follow`;
-    return { now: { ...followers, places }, words: `moved ${name} ${lengthIn(distance(from, to), units)}${open}` };
+    return {
+      now: withStraightFolds({ ...followers, places }, piece),
+      words: `moved ${name} ${lengthIn(distance(from, to), units)}${open}`,
+    };
   },
 });
 

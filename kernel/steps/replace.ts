@@ -1,6 +1,7 @@
 // replace: other edges take the place of some in the outline.
 import { phrase } from "../../grammar/phrase.ts";
 import { turnInOutline } from "../alter/outline-spot.ts";
+import { withStraightFolds } from "../alter/straight-folds.ts";
 import { turnAlong, turnsOf, withoutRepeats } from "../alter/turned.ts";
 import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { nearest } from "../geometry/nearest.ts";
@@ -65,7 +66,7 @@ piece vest {
         ...news.flatMap((edge) => turnedBeside(piece, olds, edge)),
       ],
     };
-    return { now, words: `replaced ${olds.join(", ")} with ${news.join(", ")}` };
+    return { now: withStraightFolds(now, piece), words: `replaced ${olds.join(", ")} with ${news.join(", ")}` };
   },
 });
 

@@ -48,7 +48,7 @@ seam front.side with back.side`,
   },
 });
 
-const runOf = ({ path, of, turned, whole }: EdgeValue, garment: Garment): Run => {
+const runOf = ({ path, of, turned, whole, taken }: EdgeValue, garment: Garment): Run => {
   if (!of)
     throw new Problem("seam-loose", "A line between two places belongs to no piece, and cannot be sewn.", {
       hint: "Name an edge of a piece.",
@@ -64,5 +64,5 @@ const runOf = ({ path, of, turned, whole }: EdgeValue, garment: Garment): Run =>
   if (!piece.outline.some(({ edge }) => edge === of.edge)) {
     throw new Problem("seam-inner", `${of.piece}.${of.edge} is not part of an outline, and cannot be sewn.`);
   }
-  return { piece: of.piece, edge: of.edge, path, turned, whole };
+  return { piece: of.piece, edge: of.edge, path, turned, whole, taken };
 };

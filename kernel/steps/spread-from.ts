@@ -3,6 +3,7 @@ import { optional, phrase } from "../../grammar/phrase.ts";
 import { bridgeStart } from "../alter/bridge-start.ts";
 import { slashOn } from "../alter/slash.ts";
 import { stayingPart } from "../alter/staying-part.ts";
+import { withStraightFolds } from "../alter/straight-folds.ts";
 import { foldedAway, opened } from "../alter/turning-part.ts";
 import { otherSide } from "../alter/two-parts.ts";
 import { distance } from "../geometry/point.ts";
@@ -70,7 +71,7 @@ piece panel {
     if (angle === 0) return { now: piece, words: "" };
     const across = "length" in opening ? Math.abs(opening.length) : 2 * radius * sin(angle / 2);
     const turn = { slash, moving: turning, angle };
-    const now = amount > 0 ? opened(piece, turn, where) : foldedAway(piece, turn, where);
+    const now = withStraightFolds(amount > 0 ? opened(piece, turn, where) : foldedAway(piece, turn, where), piece);
     const edge = walked(piece)[slash.targetsAt[0].index]!.edge.name;
     const did = amount > 0 ? "opened" : "folded away";
     const about = slash.hingeName ?? `the ${slash.hingeEdge}`;

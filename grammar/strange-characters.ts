@@ -1,0 +1,100 @@
+// Characters that have no place in a recipe: those that a word processor, a phone or another program puts in the place of
+// the plain one, and invisible ones that make a line look different from what it says.
+import type { IToken } from "chevrotain";
+import type { More } from "./diagnostic.ts";
+import type { Stretch } from "./tree.ts";
+
+/** Marks of the Unicode bidirectional algorithm that reorder what is shown (CVE-2021-42574). */
+const reordering = /[\u202a-\u202e\u2066-\u2069]/g;
+
+export const isReordering = (character: string): boolean => character.search(reordering) >= 0;
+
+/** Where reordering marks stand; they are refused everywhere, in comments and texts too. */
+export const reorderingMarks = (text: string): number[] => [...text.matchAll(reordering)].map(({ index }) => index);
+
+/** What to say of a reordering mark. */
+export const hiddenMark = (from: number, text: string): [string, Stretch, string, More] => [
+  "character-hidden",
+  { from, to: from + 1 },
+  `Here stands an invisible character, ${codeOf(text.charAt(from))}, that changes the order in which the line is shown.`,
+  { hint: "Take it out.", replace: "" },
+];
+
+/** What to say of a character that no line may hold. */
+export const strangeCharacter = (token: IToken, text: string): [IToken, string, More] => [
+  token,
+  `The character ${visible(token.image)} cannot stand here.`,
+  mending(token, text),
+];
+
+const plainFor: ReadonlyMap<string, string> = new Map([
+  ["\u2032", " ft"],
+  ["\u2033", " in"],
+  ["\u2010", "-"],
+  ["\u2011", "-"],
+  ["\u2012", "-"],
+  ["\u2013", "-"],
+  ["\u2014", "-"],
+  ["\u2212", "-"],
+  ["_", "-"],
+  ["\u00d7", "*"],
+  ["\u00b7", "*"],
+  ["\u00f7", "/"],
+  ["\u2044", "/"],
+  ["\u00b0", " deg"],
+  ["\u2264", "<="],
+  ["\u2265", ">="],
+  ["\u2260", "<>"],
+  ["\u2003", " "],
+  ["\u2009", " "],
+  ["\u202f", " "],
+  ["\u200b", ""],
+  ["\u00ad", ""],
+]);
+
+const fractions: ReadonlyMap<string, string> = new Map([
+  ["\u00bc", "1/4"],
+  ["\u00bd", "1/2"],
+  ["\u00be", "3/4"],
+  ["\u2153", "1/3"],
+  ["\u2154", "2/3"],
+  ["\u215b", "1/8"],
+  ["\u215c", "3/8"],
+  ["\u215d", "5/8"],
+  ["\u215e", "7/8"],
+]);
+
+/** A text between quotation marks of the printed kind, on one line. */
+const curlyText =
+  /[\u201c\u201d\u201e\u00ab\u00bb]([^\u201c\u201d\u201e\u00ab\u00bb"\\\n]*)[\u201c\u201d\u00ab\u00bb"]/y;
+
+const mending = (token: IToken, text: string): More => {
+  const { image, startOffset: from } = token;
+  const behindNumber = /\d$/.test(text.slice(0, from));
+  const fraction = fractions.get(image);
+  if (fraction !== undefined) return write(behindNumber ? ` ${fraction}` : fraction);
+  curlyText.lastIndex = from;
+  const curly = curlyText.exec(text);
+  if (curly) return { ...write(`"${curly[1]!}"`), over: { from, to: from + curly[0].length } };
+  const spacesBefore = image === "%" ? /\d( +)$/.exec(text.slice(0, from))?.[1]?.length : undefined;
+  if (spacesBefore !== undefined)
+    return {
+      hint: "Write the % right behind its number.",
+      replace: "%",
+      over: { from: from - spacesBefore, to: from + 1 },
+    };
+  if (image === ";") return { hint: "Start a new line instead.", replace: "\n" };
+  const plain = plainFor.get(image);
+  if (plain === undefined) return {};
+  if (plain === "") return { hint: "Take it out.", replace: "" };
+  if (plain === " ") return { hint: "Write a plain space instead.", replace: " " };
+  return write(plain);
+};
+
+const write = (plain: string): More => ({ hint: `Write ${plain.trim()} instead.`, replace: plain });
+
+const visible = (character: string): string =>
+  /[\p{L}\p{N}\p{P}\p{S}]/u.test(character) ? character : codeOf(character);
+
+const codeOf = (character: string): string =>
+  `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}`;
