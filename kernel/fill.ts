@@ -3,7 +3,7 @@ import { didYouMean, listWithOr } from "../grammar/nearest.ts";
 import { type Form, howToWrite, type Slot } from "../grammar/phrase.ts";
 import type { Expression, Line, Operand, Stretch } from "../grammar/tree.ts";
 import { evaluate, missingUnit, type Names } from "./expression.ts";
-import { Problem } from "./problem.ts";
+import { Problem, type ProblemDetails } from "./problem.ts";
 import type { KernelSlot } from "./slots.ts";
 import { capital, kindInWords, type Value } from "./value.ts";
 import type { Piece } from "./working.ts";
@@ -20,25 +20,41 @@ export type Fill = Record<string, unknown>;
 
 /** The form that a line is written in; a Problem shows how it is written. */
 export const formFor = (line: Line, forms: readonly Form[]): Form => {
-  const faults = forms.map((form) => ({ form, fault: faultOf(line, form) }));
-  const fitting = faults.find(({ fault }) => fault === undefined);
-  if (fitting) return fitting.form;
-  const [nearest] = faults.sort((a, b) => b.fault!.given - a.fault!.given);
-  throw nearest!.fault!.problem;
+  const fitted = fittingForm.get(line);
+  if (fitted && forms.includes(fitted)) return fitted;
+  const fitting = forms.find((form) => faultOf(line, form) === undefined);
+  if (!fitting) throw nearestFault(line, forms);
+  fittingForm.set(line, fitting);
+  return fitting;
 };
 
+// A line is worked again and again, in `repeat` and `solve` and for body after body, and fits the same form each time.
+const fittingForm = new WeakMap<Line, Form>();
+
+/** The fault against the form that knows the most of the line's clauses. */
+const nearestFault = (line: Line, forms: readonly Form[]): Problem => {
+  const [nearest] = forms.map((form) => faultOf(line, form)!).sort((a, b) => b.given - a.given);
+  return nearest!.problem();
+};
+
+interface Fault {
+  readonly given: number;
+  /** Made only when it is thrown: an error is dear, and most forms that do not fit have a neighbour that does. */
+  readonly problem: () => Problem;
+}
+
+const withHint = (at: Stretch, hint: string | undefined): ProblemDetails => ({
+  at,
+  ...(hint !== undefined && { hint }),
+});
+
 /** What keeps a line from having a form; `given` counts the clauses that the form knows. */
-const faultOf = (line: Line, form: Form): { given: number; problem: Problem } | undefined => {
+const faultOf = (line: Line, form: Form): Fault | undefined => {
   const known = new Map(form.clauses.map((clause) => [clause.word, clause]));
   const given = line.clauses.filter(({ word }) => known.has(word.text)).length;
-  const fault = (
-    code: string,
-    message: string,
-    at: Stretch,
-    hint = howToWrite([form]),
-  ): { given: number; problem: Problem } => ({
+  const fault = (code: string, message: string, at: Stretch, hint?: string): Fault => ({
     given,
-    problem: new Problem(code, message, { at, ...(hint !== undefined && { hint }) }),
+    problem: () => new Problem(code, message, withHint(at, hint ?? howToWrite([form]))),
   });
   const seen = new Set<string>();
   for (const clause of line.clauses) {
@@ -91,32 +107,32 @@ export const fill = (line: Line, form: Form, filling: Filling): Fill => {
     if (names.length > 0) filled[form.naming.slot.name] = form.naming.slot.many ? names : names[0];
   }
   if (form.operand && line.operands.length > 0)
-    filled[form.operand.name] = slotValue(line.operands, form.operand, filling);
+    filled[form.operand.name] = slotValue(line.operands, form.operand, form, filling);
   if (form.count && line.count) filled[form.count.name] = line.count.value;
   for (const { word, operands } of line.clauses) {
     const clause = form.clauses.find((each) => each.word === word.text);
-    if (clause?.slot) filled[clause.slot.name] = slotValue(operands, clause.slot, filling);
+    if (clause?.slot) filled[clause.slot.name] = slotValue(operands, clause.slot, form, filling);
     else filled[word.text] = true;
   }
   if (form.text && line.text) filled[form.text.name] = line.text.value;
   return filled;
 };
 
-const slotValue = (operands: readonly Operand[], slot: Slot, filling: Filling): unknown => {
+const slotValue = (operands: readonly Operand[], slot: Slot, form: Form, filling: Filling): unknown => {
   const one = ({ value, suffix }: Operand): unknown => {
-    const read = readOne(value, slot as KernelSlot<string, unknown>, filling);
+    const read = readOne(value, slot as KernelSlot<string, unknown>, form, filling);
     if (!slot.suffix) return read;
     return suffix
-      ? { value: read, suffix: readOne(suffix.value, slot.suffix.slot as KernelSlot<string, unknown>, filling) }
+      ? { value: read, suffix: readOne(suffix.value, slot.suffix.slot as KernelSlot<string, unknown>, form, filling) }
       : { value: read };
   };
   return slot.many ? operands.map(one) : one(operands[0]!);
 };
 
-const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, filling: Filling): unknown => {
+const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, form: Form, filling: Filling): unknown => {
   switch (slot.takes) {
     case "choice":
-      return chosen(expression, slot);
+      return chosen(expression, slot, form);
     case "name":
       return plainName(expression);
     case "own-edge":
@@ -127,41 +143,37 @@ const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, fill
       const value = evaluate(expression, filling);
       if (value.kind === "edge") return { edge: ownEdge(expression, filling) };
       if (value.kind === "place") return { place: value.point };
-      throw misfit(value, expression, slot, filling);
+      throw misfit(value, expression, slot, form, filling);
     }
     default: {
       const value = evaluate(expression, filling);
       const read = slot.read?.(value);
-      if (read === undefined) throw misfit(value, expression, slot, filling);
+      if (read === undefined) throw misfit(value, expression, slot, form, filling);
       return read;
     }
   }
 };
 
-const misfit = (value: Value, expression: Expression, slot: Slot, filling: Filling): Problem => {
+/** A value of the wrong kind: a number may lack its unit, and otherwise the form shows what belongs there. */
+const misfit = (value: Value, expression: Expression, slot: Slot, form: Form, filling: Filling): Problem => {
   const unit = slot.wanted.includes("length") ? filling.units : slot.wanted === "an angle" ? "deg" : undefined;
-  return new Problem(
-    "value-kind",
-    `${capital(slot.wanted)} is wanted here (${slot.note}), and this is ${kindInWords(value)}.`,
-    {
-      at: expression,
-      ...(unit !== undefined && missingUnit(value, expression, unit)),
-    },
-  );
+  const mending = unit === undefined ? {} : missingUnit(value, expression, unit);
+  const hint = howToWrite([form]);
+  const wanted = `${capital(slot.wanted)} is wanted here (${slot.note}), and this is ${kindInWords(value)}.`;
+  return new Problem("value-kind", wanted, { at: expression, ...(hint !== undefined && { hint }), ...mending });
 };
 
 const plainName = (expression: Expression): string | undefined =>
   expression.kind === "name" && expression.path.length === 1 ? expression.path[0]!.text : undefined;
 
-const chosen = (expression: Expression, slot: Slot): string => {
+const chosen = (expression: Expression, slot: Slot, form: Form): string => {
   const word = plainName(expression);
   const choices = slot.choices ?? [];
   if (word !== undefined && choices.includes(word)) return word;
-  const hint = word === undefined ? undefined : didYouMean(word, choices);
-  throw new Problem("choice-unknown", `One of ${listWithOr(choices)} is wanted here.`, {
-    at: expression,
-    ...(hint !== undefined && { hint }),
-  });
+  const hint = (word === undefined ? undefined : didYouMean(word, choices)) ?? howToWrite([form]);
+  const wanted =
+    choices.length === 1 ? `${choices[0]} is wanted here.` : `One of ${listWithOr(choices)} is wanted here.`;
+  throw new Problem("choice-unknown", wanted, { at: expression, ...(hint !== undefined && { hint }) });
 };
 
 const ownEdge = (expression: Expression, filling: Filling): string => {

@@ -1,7 +1,7 @@
 // The way in: a vocabulary of steps and checks makes a kernel; a kernel makes a garment with findings out of a recipe's text.
 import type { Diagnostic } from "../grammar/diagnostic.ts";
 import { limits } from "../grammar/limits.ts";
-import { type Vocabulary as Forms, parse } from "../grammar/parse.ts";
+import { type Vocabulary as Forms, type Parsed, parse } from "../grammar/parse.ts";
 import type { Form } from "../grammar/phrase.ts";
 import { Body } from "./body.ts";
 import type { Check } from "./check.ts";
@@ -51,6 +51,8 @@ export interface Kernel {
 export const kernel = (vocabulary: Vocabulary): Kernel => {
   const steps = new Map(vocabulary.steps.map((step) => [step.name, step]));
   const forms: Forms = new Map(vocabulary.steps.map((step) => [step.name, formsOf(step)]));
+  // A recipe is read again only when its text has changed.
+  const parsed = new Map<string, Parsed>();
   const checkNames = vocabulary.checks.map(({ name }) => name);
 
   const once = (
@@ -63,7 +65,7 @@ export const kernel = (vocabulary: Vocabulary): Kernel => {
       checkNames,
       sources,
       body: new Body(measures),
-      parsed: new Map(),
+      parsed,
       spent: { steps: 0, files: 0, pieces: 0, spans: 0, depth: 0 },
     };
     const working = new Working(parsedIn(run, source.file, source.text), run, {
