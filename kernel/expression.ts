@@ -1,6 +1,6 @@
 // The value of an expression: arithmetic with units, places walked left to right, edges, directions and functions.
-import type { Expression, NameValue, NumberValue, Stretch } from "../grammar/tree.ts";
-import { type FunctionEntry, functions, takesHowMany } from "./functions.ts";
+import type { BinaryValue, Expression, NameValue, NumberValue, Stretch } from "../grammar/tree.ts";
+import { type FunctionEntry, functions, takesHowMany, WrongValue } from "./functions.ts";
 import { pathLength, pointAt } from "./geometry/arc-length.ts";
 import { endOf, startOf, straight } from "./geometry/path.ts";
 import { between, distance, type Point, plus, sameSpot, times } from "./geometry/point.ts";
@@ -168,7 +168,19 @@ const called = (expression: Expression & { kind: "call" }, names: Names): Value 
   const entry = functions.get(name.text);
   if (!entry) throw unknown(name.text, `There is no function called ${name.text}.`, functions.keys(), name);
   checkCount(entry, values.length, name);
-  return entry.work(values.map((value) => evaluate(value, names)));
+  const given = values.map((value) => evaluate(value, names));
+  try {
+    return entry.work(given);
+  } catch (problem) {
+    if (!(problem instanceof WrongValue)) throw problem;
+    const at = values[given.indexOf(problem.value)] ?? expression;
+    const unit = problem.kind === "length" ? names.units : problem.kind === "angle" ? "deg" : undefined;
+    throw new Problem(problem.code, problem.message, {
+      at,
+      hint: `Write ${entry.form}.`,
+      ...(unit !== undefined && missingUnit(problem.value, at, unit)),
+    });
+  }
 };
 
 const checkCount = (entry: FunctionEntry, count: number, at: Stretch): void => {
@@ -321,17 +333,44 @@ const binaryOf = (expression: Expression & { kind: "binary" }, names: Names): Va
   const right = evaluate(expression.right, names);
   switch (operator) {
     case "+":
-      return added(left, right, 1);
     case "-":
-      return added(left, right, -1);
+      return together(expression, [left, right], names, () => added(left, right, operator === "+" ? 1 : -1));
     case "*":
       return multiplied(left, right);
     case "/":
       return divided(left, right);
     default:
-      return truth(compare(left, right, operator).holds);
+      return truth(together(expression, [left, right], names, () => compare(left, right, operator)).holds);
   }
 };
+
+/** A sum or a comparison; a number that stands in it without the unit of the other side is what has to be mended. */
+const together = <T>({ left, right }: BinaryValue, values: readonly [Value, Value], names: Names, work: () => T): T => {
+  try {
+    return work();
+  } catch (problem) {
+    if (!(problem instanceof Problem)) throw problem;
+    for (const [at, bare, other] of [
+      [left, values[0], values[1]],
+      [right, values[1], values[0]],
+    ] as const) {
+      const unit = other.kind === "length" ? names.units : other.kind === "angle" ? "deg" : undefined;
+      if (at.kind !== "number" || bare.kind !== "number" || unit === undefined) continue;
+      throw new Problem(problem.code, problem.message, { at, ...missingUnit(bare, at, unit) });
+    }
+    throw problem;
+  }
+};
+
+/** Both sides of a comparison, and whether it holds. */
+export const compared = (expression: BinaryValue, names: Names, tolerance?: number): Comparison =>
+  pinned(expression, () => {
+    const values = [evaluate(expression.left, names), evaluate(expression.right, names)] as const;
+    const operator = expression.operator as Comparing;
+    return together(expression, values, names, () => compare(...values, operator, tolerance));
+  });
+
+export type Comparing = "=" | "<" | ">" | "<=" | ">=" | "<>";
 
 /** A comparison with both of its sides, as `check` reports it. */
 export interface Comparison {
@@ -342,12 +381,7 @@ export interface Comparison {
 }
 
 /** Compares two values of one kind; lengths and angles are equal within a tolerance. */
-export const compare = (
-  left: Value,
-  right: Value,
-  operator: "=" | "<" | ">" | "<=" | ">=" | "<>",
-  tolerance?: number,
-): Comparison => {
+const compare = (left: Value, right: Value, operator: Comparing, tolerance?: number): Comparison => {
   const kind = isScalar(left) && isScalar(right) ? sharedKind(left, right) : undefined;
   if (!isScalar(left) || !isScalar(right) || kind === undefined) {
     throw new Problem("dimension", `${capital(kindInWords(left))} cannot be compared with ${kindInWords(right)}.`);

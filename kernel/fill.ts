@@ -3,7 +3,7 @@ import { didYouMean, listWithOr } from "../grammar/nearest.ts";
 import { type Form, howToWrite, type Slot } from "../grammar/phrase.ts";
 import type { Expression, Line, Operand, Stretch } from "../grammar/tree.ts";
 import { evaluate, missingUnit, type Names } from "./expression.ts";
-import { Problem, type ProblemDetails } from "./problem.ts";
+import { Problem } from "./problem.ts";
 import type { KernelSlot } from "./slots.ts";
 import { capital, kindInWords, type Value } from "./value.ts";
 import type { Piece } from "./working.ts";
@@ -43,36 +43,34 @@ interface Fault {
   readonly problem: () => Problem;
 }
 
-const withHint = (at: Stretch, hint: string | undefined): ProblemDetails => ({
-  at,
-  ...(hint !== undefined && { hint }),
-});
-
 /** What keeps a line from having a form; `given` counts the clauses that the form knows. */
 const faultOf = (line: Line, form: Form): Fault | undefined => {
   const known = new Map(form.clauses.map((clause) => [clause.word, clause]));
   const given = line.clauses.filter(({ word }) => known.has(word.text)).length;
-  const fault = (code: string, message: string, at: Stretch, hint?: string): Fault => ({
-    given,
-    problem: () => new Problem(code, message, withHint(at, hint ?? howToWrite([form]))),
-  });
+  const fault = (code: string, message: string, at: Stretch, mending?: Mending): Fault => {
+    const problem = (): Problem => {
+      const hint = howToWrite([form]);
+      return new Problem(code, message, { at, ...(hint !== undefined && { hint }), ...mending });
+    };
+    return { given, problem };
+  };
   const seen = new Set<string>();
   for (const clause of line.clauses) {
     const { text } = clause.word;
     const form_ = known.get(text);
     if (!form_) return fault("clause-unknown", `${text} does not go with the rest of this line.`, clause.word);
     if (seen.has(text))
-      return fault("clause-doubled", `${text} stands here twice.`, clause.word, "Take one of them out.");
+      return fault("clause-doubled", `${text} stands here twice.`, clause.word, { hint: "Take one of them out." });
     seen.add(text);
     if (form_.slot && clause.operands.length === 0)
       return fault("clause-empty", `${text} needs ${form_.slot.wanted}: ${form_.slot.note}.`, clause.word);
     if (!form_.slot && clause.operands.length > 0)
       return fault("clause-full", `Nothing follows ${text}.`, clause.operands[0]!);
     const tooMany = form_.slot && extra(clause.operands, form_.slot);
-    if (tooMany) return fault("value-extra", `${text} takes one value.`, tooMany);
+    if (tooMany) return fault("value-extra", `${text} takes one value.`, ...asDecimal(clause.operands, tooMany));
     const alone = form_.needs.find((other) => !line.clauses.some(({ word }) => word.text === other));
     if (alone !== undefined)
-      return fault("clause-missing", `${text} stands with ${alone}, which is not here.`, clause.word);
+      return fault("clause-missing", `${text} stands together with \`${alone}\`, which is not here.`, clause.word);
   }
   if (form.naming?.equals === "always" || form.naming?.equals === "never") {
     if (line.names.length === 0)
@@ -84,20 +82,38 @@ const faultOf = (line: Line, form: Form): Fault | undefined => {
     return fault("value-missing", `${line.verb.text} needs ${form.operand.wanted}: ${form.operand.note}.`, line.verb);
   }
   const tooMany = form.operand && extra(line.operands, form.operand);
-  if (tooMany) return fault("value-extra", `${line.verb.text} takes one value here.`, tooMany);
+  if (tooMany)
+    return fault("value-extra", `${line.verb.text} takes one value here.`, ...asDecimal(line.operands, tooMany));
   if (form.count && !line.count)
     return fault("value-missing", `${line.verb.text} needs ${form.count.wanted}: ${form.count.note}.`, line.verb);
   const missing = form.clauses.find(({ word, optional }) => !optional && !seen.has(word));
   if (missing)
     return fault(
       "clause-missing",
-      `${line.verb.text} needs ${missing.word}${missing.slot ? ` with ${missing.slot.wanted}: ${missing.slot.note}` : ""}.`,
+      `${line.verb.text} needs \`${missing.word}\`${missing.slot ? ` and ${missing.slot.wanted}: ${missing.slot.note}` : ""}.`,
       line.verb,
     );
   return undefined;
 };
 
 const extra = (operands: readonly Operand[], slot: Slot): Operand | undefined => (slot.many ? undefined : operands[1]);
+
+interface Mending {
+  readonly hint: string;
+  readonly replace?: string;
+}
+
+/** Where the one value too many stands; `12,5 cm` is 12.5 cm written as in other countries. */
+const asDecimal = ([first]: readonly Operand[], extraOne: Operand): [at: Stretch, mending?: Mending] => {
+  const [whole, fraction] = [first?.value, extraOne.value];
+  if (whole?.kind !== "number" || whole.unit || fraction.kind !== "number" || fraction.from !== whole.to + 1)
+    return [extraOne];
+  const replace = `${whole.written}.${fraction.written}${fraction.unit ? ` ${fraction.unit.text}` : ""}`;
+  return [
+    { from: whole.from, to: fraction.to },
+    { hint: `Write ${replace}: decimals have a point.`, replace },
+  ];
+};
 
 /** Fills the slots of the form with the line's values. */
 export const fill = (line: Line, form: Form, filling: Filling): Fill => {

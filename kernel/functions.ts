@@ -24,6 +24,7 @@ import { Problem } from "./problem.ts";
 import { sewnLength } from "./sewn.ts";
 import {
   angle,
+  capital,
   type EdgeValue,
   finite,
   isScalar,
@@ -45,21 +46,32 @@ export interface FunctionEntry {
 
 const place = (point: Point): Value => ({ kind: "place", point });
 
+/** A value that a function cannot take; the call knows where in the recipe it stands. */
+export class WrongValue extends Problem {
+  readonly value: Value;
+  /** The kind of scalar that is wanted, where one is. */
+  readonly kind: Scalar["kind"] | undefined;
+
+  constructor(value: Value, wanted: string, kind?: Scalar["kind"]) {
+    super("value-kind", `${wanted} is wanted here, and this is ${kindInWords(value)}.`);
+    this.value = value;
+    this.kind = kind;
+  }
+}
+
 const wantPlace = (value: Value): Point => {
-  if (value.kind !== "place")
-    throw new Problem("value-kind", `A place is wanted here, and this is ${kindInWords(value)}.`);
+  if (value.kind !== "place") throw new WrongValue(value, "A place");
   return value.point;
 };
 
 const wantEdge = (value: Value): EdgeValue => {
-  if (value.kind !== "edge")
-    throw new Problem("value-kind", `An edge is wanted here, and this is ${kindInWords(value)}.`);
+  if (value.kind !== "edge") throw new WrongValue(value, "An edge");
   return value;
 };
 
 const wantScalar = (value: Value, kind?: Scalar["kind"]): Scalar => {
   const fits = isScalar(value) && (kind === undefined || value.kind === kind || value.bareZero === true);
-  if (!fits) throw new Problem("value-kind", `${kindWord(kind)} is wanted here, and this is ${kindInWords(value)}.`);
+  if (!fits) throw new WrongValue(value, kindWord(kind), kind);
   return value;
 };
 
@@ -79,7 +91,7 @@ const alike = (values: readonly Value[]): { kind: Scalar["kind"]; numbers: numbe
   for (const scalar of scalars) {
     const shared = sharedKind(kind, scalar);
     if (shared === undefined)
-      throw new Problem("dimension", `${kindInWords(kind)} and ${kindInWords(scalar)} cannot be compared.`);
+      throw new Problem("dimension", `${capital(kindInWords(kind))} and ${kindInWords(scalar)} cannot be compared.`);
     kind = { kind: shared, value: 0, ...(kind.bareZero && scalar.bareZero && { bareZero: true }) };
   }
   return { kind: kind.kind, numbers: scalars.map(({ value }) => value) };
@@ -160,10 +172,7 @@ const sideSign = (side: Value | undefined): 1 | -1 => {
     if (Math.abs(side.angle) < 1e-9) return 1;
     if (Math.abs(Math.abs(side.angle) - Math.PI) < 1e-9) return -1;
   }
-  throw new Problem(
-    "value-kind",
-    "left or right is wanted here, as seen when walking from the first place to the second.",
-  );
+  throw new WrongValue(side!, "left or right, as seen when walking from the first place to the second,");
 };
 
 const stretchOf = ([edge, a, b]: readonly Value[]): Value => {
@@ -195,8 +204,7 @@ const mirroredPlace = ([from, over]: readonly Value[]): Value => {
 };
 
 const areaOf = ([value]: readonly Value[]): Value => {
-  if (value?.kind !== "piece")
-    throw new Problem("value-kind", `A piece is wanted here, and this is ${kindInWords(value!)}.`);
+  if (value?.kind !== "piece") throw new WrongValue(value!, "A piece");
   const loop = boundary(value.piece);
   if (!loop) throw new Problem("outline-open", `The outline of ${value.called} is not closed, so it has no area.`);
   return { kind: "area", value: Math.abs(signedArea(loop)) };

@@ -46,6 +46,10 @@ const slot = <N extends string, T>(
 export const name = <N extends string>(key: N, note: string): KernelSlot<N, string> =>
   slot(key, note, "a name", "name", undefined, { shape: "name" });
 
+/** Several new names, with commas between them. */
+export const names = <N extends string>(key: N, note: string): KernelSlot<N, readonly string[]> =>
+  slot(key, note, "a name", "name", undefined, { shape: "name", many: true });
+
 /** A place anywhere on the table. */
 export const place = <N extends string>(key: N, note: string): KernelSlot<N, Point> =>
   slot(key, note, "a place", "place", readPoint);
@@ -84,6 +88,9 @@ export const ownEdgeOrPlace = <N extends string>(
 
 export const length = <N extends string>(key: N, note: string): KernelSlot<N, number> =>
   slot(key, note, "a length", "value", (value) => readScalar(value, "length"));
+
+export const lengths = <N extends string>(key: N, note: string): KernelSlot<N, readonly number[]> =>
+  slot(key, note, "a length", "value", (value) => readScalar(value, "length"), { many: true });
 
 /** A length, or an angle. */
 export const lengthOrAngle = <N extends string>(

@@ -23,6 +23,32 @@ export const bodyIn = (text: string, called: string, person: string | undefined)
     : twoColumns(rows.cells, called, person);
 };
 
+/**
+ * All bodies of a table with a column `name`, one body a row. A row with a value that is no amount is left out, and named by
+ * row and column among the problems; the others stand.
+ */
+export const bodiesIn = (
+  text: string,
+  called: string,
+):
+  | { bodies: { name: string; measures: ReadonlyMap<string, Scalar> }[]; problems: string[] }
+  | { readonly problem: string } => {
+  const rows = tableCells(text);
+  if ("problem" in rows) return { problem: `${called}: ${rows.problem}` };
+  const [head, ...below] = rows.cells;
+  if (!head || head.fields[0]!.toLowerCase() !== "name") {
+    return {
+      problem: `${called} has to begin with a row of headings: name, then one measure a column, such as bust-girth (mm).`,
+    };
+  }
+  const columns = head.fields.slice(1).map(columnHead);
+  const read = below.map((row) => ({ name: row.fields[0]!, measures: measuresIn(row, columns, called) }));
+  return {
+    bodies: read.flatMap(({ name, measures }) => ("problem" in measures ? [] : [{ name, measures }])),
+    problems: read.flatMap(({ measures }) => ("problem" in measures ? [measures.problem] : [])),
+  };
+};
+
 const fromJson = (text: string, called: string, person: string | undefined): BodyRead => {
   let data: unknown;
   try {
@@ -55,9 +81,18 @@ const onePerRow = ([head, ...rows]: readonly Cells[], called: string, person: st
   if (twice) return { problem: `${called} has two columns ${twice.name}.` };
   const row = rowFor(rows, called, person);
   if ("problem" in row) return row;
-  if (row.fields.length > head!.fields.length) {
+  return measuresIn(row, columns, called);
+};
+
+/** The measures in one row of a table. */
+const measuresIn = (
+  row: Cells,
+  columns: readonly ColumnHead[],
+  called: string,
+): ReadonlyMap<string, Scalar> | { readonly problem: string } => {
+  if (row.fields.length > columns.length + 1) {
     return {
-      problem: `${called}, row ${row.row}: there are ${row.fields.length} values, and only ${head!.fields.length} columns.`,
+      problem: `${called}, row ${row.row}: there are ${row.fields.length} values, and only ${columns.length + 1} columns.`,
     };
   }
   const measures = new Map<string, Scalar>();

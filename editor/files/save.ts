@@ -3,6 +3,7 @@ import {
   chmodSync,
   closeSync,
   fsyncSync,
+  mkdirSync,
   openSync,
   realpathSync,
   renameSync,
@@ -32,6 +33,26 @@ export const saveAll = (files: readonly FileToSave[]): void => {
     for (const { from } of aside) rmSync(from, { force: true });
   }
 };
+
+/**
+ * Makes a folder and those above it, where they are not there. Node's own way of doing so turns in circles where the
+ * system lets nobody make a folder and says that it is not there (/proc).
+ */
+export const makeFolder = (path: string): void => {
+  try {
+    mkdirSync(path);
+  } catch (error) {
+    if (isFolder(path)) return;
+    const above = dirname(path);
+    if (!isMissing(error) || above === path || isFolder(above)) throw error;
+    makeFolder(above);
+    mkdirSync(path);
+  }
+};
+
+const isMissing = (error: unknown): boolean => error instanceof Error && "code" in error && error.code === "ENOENT";
+
+const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 
 const writeAside = (path: string, text: string, to: string): void => {
   // "wx": a file that lies there already, or a link that was laid there, is not written through.

@@ -1,5 +1,4 @@
 // chalkline draw: one SVG for every piece and one sheet with all of them, into a folder.
-import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { draw as drawn } from "../../kernel/drawing/draw.ts";
 import type { Drawing } from "../../kernel/drawing/drawing.ts";
@@ -10,7 +9,7 @@ import { counted } from "../../kernel/report/verdict.ts";
 import { lengthIn } from "../../kernel/units.ts";
 import type { Units } from "../../kernel/working.ts";
 import { drawingNames, sheetName } from "../files/drawing-names.ts";
-import { saveAll } from "../files/save.ts";
+import { makeFolder, saveAll } from "../files/save.ts";
 import { cannotWrite } from "./cannot-write.ts";
 import type { Paper } from "./paper.ts";
 import { codeFor, exitCode, refusal } from "./told.ts";
@@ -34,7 +33,7 @@ export const draw = async (path: string, options: DrawOptions, out: Paper, err: 
     { name: sheetName, drawing: sheet },
   ];
   try {
-    mkdirSync(options.out, { recursive: true });
+    makeFolder(options.out);
     saveAll(drawings.map(({ name, drawing }) => ({ path: join(options.out, name), text: svg(drawing) })));
   } catch (error) {
     err.say([...told, blank, ...refusal(cannotWrite(error, options.out))]);

@@ -8,6 +8,7 @@ import { draw } from "./draw.ts";
 import { measure } from "./measure.ts";
 import { type Paper, paperOn } from "./paper.ts";
 import { steps } from "./steps.ts";
+import { stress } from "./stress.ts";
 import { tidy } from "./tidy.ts";
 import { exitCode, refusal } from "./told.ts";
 
@@ -22,6 +23,9 @@ interface Flags {
   readonly root?: string;
   readonly json?: boolean;
   readonly byStep?: boolean;
+  readonly tries?: string;
+  readonly seed?: string;
+  readonly bodies?: string;
   readonly format?: "long" | "short";
   readonly check?: boolean;
   readonly out?: string;
@@ -94,6 +98,37 @@ const main = async (args: readonly string[]): Promise<number> => {
       code = await measure(
         file,
         { ...given(flags), form: flags.json ? "json" : flags.byStep ? "by-step" : "long" },
+        ...papers(),
+      );
+    });
+
+  program
+    .command("stress")
+    .argument("<file>", "a recipe")
+    .summary("try a recipe on every size, many bodies and the corners of its ranges")
+    .description(
+      "Works a recipe with its defaults, every size, the corners of its param ranges and a sample of bodies and params, and says which " +
+        "combination breaks what, brought down to the fewest values.",
+    )
+    .option("--tries <count>", "how many sampled combinations", "200")
+    .option("--seed <number>", "another sample", "1")
+    .option(
+      "--bodies <file>",
+      "real bodies to try and to vary: a table (CSV) with a column name and one measure a column",
+    )
+    .option("--root <folder>", "the folder that used recipes have to lie in")
+    .option("--json", "print one JSON object, in mm and degrees")
+    .addHelpText("after", example("chalkline stress blocks/straight-coat.chalk --tries 2000 --bodies cast.csv"))
+    .action(async (file: string, flags: Flags) => {
+      code = await stress(
+        file,
+        {
+          tries: flags.tries!,
+          seed: flags.seed!,
+          form: flags.json ? "json" : "long",
+          ...(flags.bodies !== undefined && { bodies: flags.bodies }),
+          ...(flags.root !== undefined && { root: flags.root }),
+        },
         ...papers(),
       );
     });

@@ -9,6 +9,8 @@ export interface Paper {
   say(lines: readonly SaidLine[]): void;
   /** Text as it is: JSON, a tidied recipe. */
   print(text: string): void;
+  /** How far a long piece of work is; only where somebody looks at a terminal. */
+  progress(done: number, of: number): void;
 }
 
 // Where nobody looks, so that the same recipe gives the same bytes in every window.
@@ -35,6 +37,10 @@ export const paperOn = (stream: NodeJS.WriteStream, color: boolean): Paper => {
     },
     print: (text) => {
       stream.write(text);
+    },
+    progress: (done, of) => {
+      if (!stream.isTTY || (done % 50 !== 0 && done !== of)) return;
+      stream.write(done === of ? "\r\u001b[K" : `\r${done} of ${of} tried`);
     },
   };
 };

@@ -7,7 +7,7 @@ import { part } from "../geometry/split.ts";
 import { walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
 import { lengthIn } from "../units.ts";
-import type { Piece, Units } from "../working.ts";
+import type { Edge, Piece, Units } from "../working.ts";
 import { turnInOutline } from "./outline-spot.ts";
 import { reshaped } from "./reshaped.ts";
 import { solved } from "./trued.ts";
@@ -29,27 +29,33 @@ export const broughtToLength = (
   // The neighbour as it ends at the corner, whichever way it was drafted.
   const arriving = isNext ? reversed(neighbour.path) : neighbour.path;
   const endsAsDrafted = isNext === neighbour.turned;
-  const moved = (further: number): Piece => {
+  const pathsAt = (further: number): Map<string, Path> => {
     const ending =
       further > 0 ? carriedOn(arriving, "end", further) : part(arriving, 0, pathLength(arriving) + further);
-    const paths = new Map([
-      [name, followed(edge.path, moving, endOf(ending))],
-      [neighbour.edge.name, endsAsDrafted ? ending : reversed(ending)],
+    const beside = endsAsDrafted ? ending : reversed(ending);
+    const now = withPath(piece, neighbour.edge, beside);
+    return new Map([
+      [name, shaped(now, followed(edge.path, moving, endOf(ending)))],
+      [neighbour.edge.name, beside],
     ]);
-    const now = reshaped(piece, paths);
-    return reshaped(now, new Map([[name, shaped(now, paths.get(name)!)]]));
   };
-  const off = (further: number): number => pathLength(moved(further).edges.get(name)!.path) - length;
+  const off = (further: number): number => pathLength(pathsAt(further).get(name)!) - length;
   const own = pathLength(arriving);
   // The last millimetre of the neighbour stays: an edge of no length is none.
   const further = solved(off, 0, Math.min(0, 1 - own), own + pathLength(edge.path));
-  if (further !== undefined) return moved(further);
+  if (further !== undefined) return reshaped(piece, pathsAt(further));
   throw new Problem(
     "length-out-of-reach",
     `Moved along ${neighbour.edge.name}, the ${moving} of ${name} never brings it to ${lengthIn(length, units)}; it measures ${lengthIn(off(0) + length, units)}.`,
     { hint: "Move its other end, or take another length." },
   );
 };
+
+// While the length is being looked for, nothing but the edges needs to move.
+const withPath = (piece: Piece, edge: Edge, path: Path): Piece => ({
+  ...piece,
+  edges: new Map(piece.edges).set(edge.name, { ...edge, path }),
+});
 
 /** The path with one end elsewhere; all of it follows, the less the further from that end, and stays smooth. */
 const followed = (path: Path, moving: "start" | "end", to: Point): Path => {

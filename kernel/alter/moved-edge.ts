@@ -1,6 +1,5 @@
 // An edge moves square to itself, out or in, and its two neighbours are carried on or trimmed to meet it.
 import { pathLength } from "../geometry/arc-length.ts";
-import { bounds } from "../geometry/bounds.ts";
 import { crossings } from "../geometry/intersect.ts";
 import { carriedOn, offsetPath } from "../geometry/offset.ts";
 import { type Path, reversed, startOf } from "../geometry/path.ts";
@@ -10,6 +9,7 @@ import { sense, walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
 import type { Piece } from "../working.ts";
 import { turnInOutline } from "./outline-spot.ts";
+import { reachOf } from "./reach-of.ts";
 import { reshaped } from "./reshaped.ts";
 
 /** The piece with an edge moved out by so many mm, in where negative; a Problem where it finds no neighbour to meet. */
@@ -36,12 +36,6 @@ export const movedEdge = (piece: Piece, name: string, out: number): Piece => {
     return [edge, turned ? reversed(paths.get(edge)!) : paths.get(edge)!];
   });
   return reshaped(piece, new Map(changed));
-};
-
-// Further than anything of the piece is away.
-const reachOf = (piece: Piece): number => {
-  const { left, top, right, bottom } = bounds(walked(piece).map(({ path }) => path));
-  return right - left + (bottom - top);
 };
 
 /** A neighbour that ends at the corner and the moved edge that starts there, both changed so that they meet. */
@@ -77,8 +71,8 @@ const meeting = (
   };
 };
 
-/** The path with its start moved by rounding only, so that the two edges share their corner to the last bit. */
-const startingAt = (path: Path, corner: Point): Path => {
+/** The path with its start moved a little, by rounding or a hair's breadth, so that two edges share their corner to the last bit. */
+export const startingAt = (path: Path, corner: Point): Path => {
   const [first, ...others] = path;
   const by = minus(corner, startOf(path));
   if (first!.kind === "line") return [{ ...first!, start: corner }, ...others];

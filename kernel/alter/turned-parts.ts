@@ -1,10 +1,9 @@
-// How far each stretch of the outline has turned once a part of the piece has turned about a hinge.
+// How far each stretch of the outline has turned once a part of the piece has been laid anew.
 import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { endOf, startOf } from "../geometry/path.ts";
 import { type Point, sameSpot, sameSpotTolerance } from "../geometry/point.ts";
-import { rotated } from "../geometry/rotate.ts";
 import type { Turned } from "../working.ts";
-import { laidOut, type Recut, turnOf } from "./recut.ts";
+import { laidOut, movedWith, type Recut, turnOf } from "./recut.ts";
 import { type TurnFrom, turnAlong, turnsOf, withoutRepeats } from "./turned.ts";
 import type { Stretch } from "./two-parts.ts";
 
@@ -14,10 +13,10 @@ export const turnedParts = (recut: Recut): Turned[] => recut.piece.outline.flatM
 const ofEdge = (recut: Recut, index: number): Turned[] => {
   const { edge: name, turned } = recut.piece.outline[index]!;
   const laid = turned ? laidOut(recut, index).reverse() : laidOut(recut, index);
-  const entries = laid.flatMap(({ path, was }): Turned[] => {
+  const entries = laid.flatMap(({ path, was, fills }): Turned[] => {
     const from = turned ? endOf(path) : startOf(path);
     if (was) return ofStretch(recut, name, was, from);
-    const angle = turnOfStaying(recut, recut.slash.target);
+    const angle = turnOfStaying(recut, fills!);
     return [{ edge: name, from, angle, here: angle }];
   });
   return withoutRepeats([...entries, ...atEnd(recut, index)]);
@@ -33,7 +32,7 @@ const ofStretch = (recut: Recut, edge: string, stretch: Stretch, from: Point): T
   const inside = turns
     .filter(({ at }) => at > range.from + sameSpotTolerance && at < range.to - sameSpotTolerance)
     .map((entry): Turned => {
-      const point = rotated(pointAt(path, entry.at), recut.slash.hinge, turn);
+      const point = movedWith(recut, stretch, pointAt(path, entry.at));
       return { edge, from: point, angle: entry.angle + turn, here: entry.here + turn };
     });
   return [{ edge, from, angle, here }, ...inside];
@@ -49,7 +48,7 @@ const atEnd = (recut: Recut, index: number): Turned[] => {
   const turn = turnOf(recut, last);
   const turns = turnsOf(recut.piece, edge);
   const angle = turnAlong(turns, length - sameSpotTolerance) + turn;
-  const from = rotated(endOf(path), recut.slash.hinge, turn);
+  const from = movedWith(recut, last, endOf(path));
   const here = shared(recut, from) ?? ownTurn(turns, length, turn) ?? angle;
   return [{ edge, from, angle, here }];
 };

@@ -8,6 +8,7 @@ import { between, distance, type Point, sameSpot } from "../geometry/point.ts";
 import { part } from "../geometry/split.ts";
 import { boundary, sense, walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
+import type { Line } from "../step.ts";
 import type { Edge, Grain, Hinge, Label, Piece } from "../working.ts";
 import { bridge, type Fate, laidOut, type Recut, turned, turnOf } from "./recut.ts";
 import type { Slash } from "./slash.ts";
@@ -25,7 +26,7 @@ export interface Turning {
 }
 
 /** The piece with the part turned away, and the opening bridged straight. */
-export const opened = (piece: Piece, { slash, moving, angle }: Turning, where: Where): Piece => {
+export const opened = (piece: Piece, { slash, moving, angle }: Turning, { where }: Line): Piece => {
   const fateOf = (point: Point): Fate => {
     if (sameSpot(point, slash.hinge) || sameSpot(point, slash.target) || isOnSlashInside(slash, point)) return "stays";
     return sideOfPoint(piece, slash, point) === moving ? "turns" : "stays";
@@ -46,24 +47,25 @@ export const opened = (piece: Piece, { slash, moving, angle }: Turning, where: W
 };
 
 /** The piece with a wedge beside the slash taken out, and the part turned in to close it. */
-export const foldedAway = (piece: Piece, turning: Turning, where: Where): Piece => {
+export const foldedAway = (piece: Piece, turning: Turning, { where, units }: Line): Piece => {
   const { slash, moving, angle } = turning;
   const away = turnAway(piece, moving) * angle;
-  const wedge = wedgeOf(piece, slash, moving, away);
+  const wedge = wedgeOf(piece, slash, moving, away, units);
+  const fateOf = fateBeside(piece, slash, moving, wedge);
   const now = putTogether({
     piece,
     slash,
     moving,
     turn: -away,
     stretches: wedge.left,
-    fateOf: fateBeside(piece, slash, moving, wedge),
+    fateOf,
     aheadEnd: wedge.side === "ahead" ? wedge.corner : slash.target,
     behindStart: wedge.side === "behind" ? wedge.corner : slash.target,
     // A step this small is rounding, and joining moves the ends onto each other.
     between: (from, to) => (distance(from, to) <= rounding ? [] : [line(from, to)]),
     cuts: [slash.path, wedge.cut],
   });
-  refuseLoss(piece, fateBeside(piece, slash, moving, wedge));
+  refuseLoss(piece, fateOf);
   return uncrossed(withHinge(now, slash, where), piece, "Folding this away makes the outline cross itself.");
 };
 
@@ -71,7 +73,7 @@ const rounding = 1e-6;
 
 // Seen from the hinge the part ahead lies to the left of the slash when the outline runs clockwise: its way out is
 // anticlockwise.
-const turnAway = (piece: Piece, moving: Side): 1 | -1 => ((moving === "ahead") === sense(piece) > 0 ? -1 : 1);
+const turnAway = (piece: Piece, moving: Side): number => (moving === "ahead" ? -sense(piece) : sense(piece));
 
 // A slash along an edge has that edge's places beside it, which go with the edge.
 const isOnSlashInside = (slash: Slash, point: Point): boolean => slash.along === undefined && isOnSlash(slash, point);

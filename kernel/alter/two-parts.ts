@@ -2,7 +2,7 @@
 import { pathLength } from "../geometry/arc-length.ts";
 import { contains } from "../geometry/area.ts";
 import { nearest } from "../geometry/nearest.ts";
-import { joined, type Path } from "../geometry/path.ts";
+import { joined, type Path, reversed } from "../geometry/path.ts";
 import { type Point, sameSpotTolerance } from "../geometry/point.ts";
 import { part } from "../geometry/split.ts";
 import { boundary, walked } from "../outline.ts";
@@ -31,7 +31,8 @@ const partsOf = (piece: Piece, slash: Slash): { readonly stretches: readonly Str
   const parts = known.get(slash);
   if (parts) return parts;
   const stretches = cutAtSlash(piece, slash);
-  const found = { stretches, ahead: outlineOf(stretches, "ahead") };
+  // Closed by the cut itself, which is not always straight.
+  const found = { stretches, ahead: joined([outlineOf(stretches, "ahead"), reversed(slash.path)]) };
   known.set(slash, found);
   return found;
 };

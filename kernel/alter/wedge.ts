@@ -1,7 +1,6 @@
 // The wedge of cloth that is taken out beside a slash when the slash is folded together.
 import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { contains } from "../geometry/area.ts";
-import { bounds } from "../geometry/bounds.ts";
 import { crossings } from "../geometry/intersect.ts";
 import { nearest } from "../geometry/nearest.ts";
 import { carriedOn } from "../geometry/offset.ts";
@@ -9,10 +8,13 @@ import { joined, mapped, type Path, reversed } from "../geometry/path.ts";
 import { distance, type Point, sameSpotTolerance } from "../geometry/point.ts";
 import { rotated } from "../geometry/rotate.ts";
 import { part } from "../geometry/split.ts";
+import { sin } from "../geometry/trig.ts";
 import { walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
-import type { Piece } from "../working.ts";
+import { lengthIn } from "../units.ts";
+import type { Piece, Units } from "../working.ts";
 import { pointAtSpot, settled, spotsAt } from "./outline-spot.ts";
+import { reachOf } from "./reach-of.ts";
 import type { Slash } from "./slash.ts";
 import { clothSide, outlineOf, type Side, type Stretch, stretchesOf } from "./two-parts.ts";
 
@@ -29,7 +31,7 @@ export interface Wedge {
 }
 
 /** The wedge beside a slash; `away` is the turn, radians clockwise on the page, that leads off the part that moves. */
-export const wedgeOf = (piece: Piece, slash: Slash, moving: Side, away: number): Wedge => {
+export const wedgeOf = (piece: Piece, slash: Slash, moving: Side, away: number, units: Units): Wedge => {
   const side = clothSide(slash) ?? moving;
   const stretches = stretchesOf(piece, slash);
   const turn = side === moving ? away : -away;
@@ -55,9 +57,10 @@ export const wedgeOf = (piece: Piece, slash: Slash, moving: Side, away: number):
   const hit = hits.find(({ stretch, out }) => stretch.index === opened.index && out <= first!.out + sameSpotTolerance);
   const { edge, path } = walked(piece)[opened.index]!;
   if (!hit || !contains(outlineOf(stretches, side), pointAt(ray, hit.out / 2))) {
+    const width = 2 * distance(slash.hinge, slash.target) * sin(Math.abs(away) / 2);
     throw new Problem(
       "cloth-too-narrow",
-      `The cloth beside the slash is narrower, along ${edge.name}, than the wedge that is to be taken out.`,
+      `The wedge is ${lengthIn(width, units)} wide at ${edge.name}, and the cloth beside the slash is narrower.`,
       { hint: "Fold less away, or slash further from the end." },
     );
   }
@@ -74,12 +77,6 @@ export const wedgeOf = (piece: Piece, slash: Slash, moving: Side, away: number):
     return contains(loop, point);
   };
   return { side, cut, corner: pointAtSpot(piece, { index: opened.index, at }), left, holds };
-};
-
-// Further than anything of the piece is away.
-const reachOf = (piece: Piece): number => {
-  const { left, top, right, bottom } = bounds(walked(piece).map(({ path }) => path));
-  return right - left + (bottom - top);
 };
 
 const shortened = (path: Path, stretch: Stretch, at: number): Stretch[] => {

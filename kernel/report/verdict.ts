@@ -53,7 +53,9 @@ export const verdictLines = (file: string, verdict: Verdict): SaidLine[] => {
 export const acceptedReport = (accepted: readonly Judged[], width: number): SaidLine[] =>
   accepted.flatMap(({ check, on, where, message, because }): SaidLine[] => [
     [warning("accepted"), plain(" "), strong(check), plain(` on ${on}`), quiet(`   ${where.file}:${where.line}`)],
-    ...wrapped(`${message} Accepted because: ${because ?? ""}`, width - 2).map((line) => [plain(`  ${line}`)]),
+    ...[message, `Accepted because: ${because ?? ""}`].flatMap((text) =>
+      wrapped(text, width - 2).map((line): SaidLine => [plain(`  ${line}`)]),
+    ),
   ]);
 
 export const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? "" : "s"}`;

@@ -2,13 +2,11 @@
 import { didYouMean } from "../../grammar/nearest.ts";
 import type { Expression, Line } from "../../grammar/tree.ts";
 import type { Working } from "../evaluate.ts";
-import { type Comparison, compare, evaluate, holds, missingUnit, pinned } from "../expression.ts";
+import { type Comparing, compared, evaluate, holds, missingUnit, pinned } from "../expression.ts";
 import { Problem } from "../problem.ts";
 import { capital, kindInWords, type Scalar, sharedKind } from "../value.ts";
 import { inWords } from "./declarations.ts";
 import { clauseValue, fitStatement, operandValue, scalar, text } from "./reading.ts";
-
-type Comparing = "=" | "<" | ">" | "<=" | ">=" | "<>";
 
 const signInWords: Record<Comparing, string> = {
   "=": "equal to",
@@ -35,7 +33,7 @@ export const checkLine = (line: Line, working: Working): void => {
     found,
     wanted,
     where: working.where(condition),
-    message: ok ? `${on} holds.` : `${told}${reason === undefined ? "" : ` It has to be, because ${reason}`}`,
+    message: ok ? `${on} holds.` : `${told}${reason === undefined ? "" : `, because ${reason.replace(/[.!]$/, "")}`}.`,
   });
 };
 
@@ -50,18 +48,16 @@ const judged = (condition: Expression, within: Expression | undefined, working: 
   const tolerance = within && scalar(within, working);
   if (condition.kind === "binary" && condition.operator in signInWords) {
     const operator = condition.operator as Comparing;
-    const [left, right] = [evaluate(condition.left, working.filling), evaluate(condition.right, working.filling)];
-    const compared = pinned(condition, () => compare(left, right, operator, tolerance?.value));
-    const { kind } = compared;
-    if (within) refuseTolerance(tolerance!, compared, operator, within, working);
+    const { holds: ok, left, right, kind } = compared(condition, working.filling, tolerance?.value);
+    if (within) refuseTolerance(tolerance!, kind, operator, within, working);
     const shown = (value: Scalar): string => inWords({ kind, value: value.value }, working);
     const margin =
       operator === "=" && tolerance ? `, within ${inWords({ kind, value: tolerance.value }, working)}` : "";
     return {
-      ok: compared.holds,
-      found: outward(compared.left.value, kind),
-      wanted: outward(compared.right.value, kind),
-      told: `${sourceOf(condition.left, working)} is ${shown(compared.left)}, and has to be ${signInWords[operator]} ${shown(compared.right)}${margin}.`,
+      ok,
+      found: outward(left.value, kind),
+      wanted: outward(right.value, kind),
+      told: `${sourceOf(condition.left, working)} is ${shown(left)}, and has to be ${signInWords[operator]} ${shown(right)}${margin}`,
     };
   }
   if (within) {
@@ -71,12 +67,12 @@ const judged = (condition: Expression, within: Expression | undefined, working: 
   }
   const value = evaluate(condition, working.filling);
   const ok = pinned(condition, () => holds(value));
-  return { ok, found: ok ? "true" : "false", wanted: "true", told: `${sourceOf(condition, working)} does not hold.` };
+  return { ok, found: ok ? "true" : "false", wanted: "true", told: `${sourceOf(condition, working)} does not hold` };
 };
 
 const refuseTolerance = (
   tolerance: Scalar,
-  { kind }: Comparison,
+  kind: Scalar["kind"],
   operator: Comparing,
   at: Expression,
   working: Working,

@@ -74,5 +74,5 @@ export const amount = (
 export const wholeNumber = (expression: Expression, working: Working): number => {
   const { kind, value } = scalar(expression, working);
   if (kind === "number" && Number.isInteger(value) && value >= 0) return value;
-  throw new Problem("whole-number", "A whole number is wanted here.", { at: expression });
+  throw new Problem("whole-number", "A whole number, 0 or more, is wanted here.", { at: expression });
 };

@@ -53,7 +53,8 @@ piece panel {
       ${optional`along ${slot.ownEdge("along", "the edge that the slash runs on")}`}
       ${optional`moving ${slot.ownEdge("moving", "an edge of the part that turns")}`}`,
   ],
-  work({ hinge, target, opening, along, moving }, piece, { where, units }) {
+  work({ hinge, target, opening, along, moving }, piece, line) {
+    const { units } = line;
     const found = slashOn(piece, { hinge, target, along }, units);
     const turning = otherSide(stayingPart(piece, found, moving));
     const amount = "length" in opening ? opening.length : opening.angle;
@@ -71,7 +72,7 @@ piece panel {
     if (angle === 0) return { now: piece, words: "" };
     const across = "length" in opening ? Math.abs(opening.length) : 2 * radius * sin(angle / 2);
     const turn = { slash, moving: turning, angle };
-    const now = withStraightFolds(amount > 0 ? opened(piece, turn, where) : foldedAway(piece, turn, where), piece);
+    const now = withStraightFolds(amount > 0 ? opened(piece, turn, line) : foldedAway(piece, turn, line), piece);
     const edge = walked(piece)[slash.targetsAt[0].index]!.edge.name;
     const did = amount > 0 ? "opened" : "folded away";
     const about = slash.hingeName ?? `the ${slash.hingeEdge}`;

@@ -108,16 +108,12 @@ const bringing = (
   const arcs = reshaped(piece, new Map([[name, withArcs(pathOf(piece, name))]]));
   const shaped = (now: Piece, path: Path): Path => smooth(now, name, path, keepsEnds);
   const now = broughtToLength(arcs, name, length, moving, shaped, units);
-  return told(piece, { ...now, hinges: now.hinges.filter(({ edge }) => edge !== name) }, name, units);
+  return told(piece, now, name, units);
 };
 
 const pathOf = (piece: Piece, name: string): Path => piece.edges.get(name)!.path;
 
-// A trued edge has no corner left at its hinges, so they are no longer of interest.
-const withLine = (piece: Piece, name: string, path: Path): Piece => {
-  const now = reshaped(piece, new Map([[name, path]]));
-  return { ...now, hinges: now.hinges.filter(({ edge }) => edge !== name) };
-};
+const withLine = (piece: Piece, name: string, path: Path): Piece => reshaped(piece, new Map([[name, path]]));
 
 const told = (before: Piece, now: Piece, name: string, units: Units): Worked<Piece> => {
   const [old, path] = [pathOf(before, name), pathOf(now, name)];
