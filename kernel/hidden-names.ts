@@ -1,6 +1,7 @@
 // Names drawn inside `if`, `repeat` and steps of the recipe's own stay inside: the piece keeps them under hidden names.
 // An edge that ends up in the outline gets its plain name when the block ends, for an outline without names is of no use.
-import type { Edge, Piece } from "./working.ts";
+import { renamed } from "./alter/renamed.ts";
+import type { Piece } from "./working.ts";
 
 /** A tilde cannot be written in a recipe, so no name of the recipe's can be taken for a hidden one. */
 export const hiddenName = (name: string, count: number): string => `${name}~${count}`;
@@ -35,22 +36,5 @@ export const namesLost = (inside: Piece, after: Piece): string[] =>
     .map(plain);
 
 /** The same piece with one edge under another name, wherever it is spoken of. */
-export const withEdgeRenamed = (piece: Piece, from: string, to: string): Piece => {
-  const swap = (name: string): string => (name === from ? to : name);
-  const edges = new Map(
-    [...piece.edges].map(([name, edge]): [string, Edge] =>
-      name === from ? [to, { ...edge, name: to }] : [name, edge],
-    ),
-  );
-  const { grain } = piece;
-  return {
-    ...piece,
-    edges,
-    outline: piece.outline.map((part) => ({ ...part, edge: swap(part.edge) })),
-    allowances: new Map([...piece.allowances].map(([name, allowance]) => [swap(name), allowance])),
-    notches: piece.notches.map((notch) => ({ ...notch, edge: swap(notch.edge) })),
-    hinges: piece.hinges.map((hinge) => ({ ...hinge, edge: swap(hinge.edge) })),
-    keeps: piece.keeps.map((keep) => ({ ...keep, edge: swap(keep.edge) })),
-    ...(grain?.kind === "along" && { grain: { ...grain, edge: swap(grain.edge) } }),
-  };
-};
+export const withEdgeRenamed = (piece: Piece, from: string, to: string): Piece =>
+  renamed(piece, (name) => (name === from ? to : name));

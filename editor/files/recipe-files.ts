@@ -1,9 +1,10 @@
 // The recipes of one folder, as the kernel reads them: nothing outside that folder is ever read for a `use`.
-import { fstatSync, readdirSync, readlinkSync, realpathSync, statSync } from "node:fs";
+import { readdirSync, realpathSync, statSync } from "node:fs";
 import { basename, dirname, isAbsolute, relative, resolve, sep } from "node:path";
 import { listWithOr, nearest } from "../../grammar/nearest.ts";
 import { type SourceText, sourceText } from "../../kernel/report/source-text.ts";
 import type { Source, Sources, Unreadable } from "../../kernel/sources.ts";
+import { realPathOf } from "./open-file.ts";
 import { readText, textOf, unreadable } from "./read-text.ts";
 import { refusedPath } from "./written-path.ts";
 
@@ -119,24 +120,6 @@ const recipeNamesIn = (folder: string, root: string): string[] => {
 const leftRoot = (handle: number, expected: string, root: string, path: string): Unreadable | undefined => {
   const real = realPathOf(handle, expected);
   return real !== undefined && isInside(relative(root, real)) ? undefined : outside(path);
-};
-
-const realPathOf = (handle: number, expected: string): string | undefined => {
-  try {
-    return readlinkSync(`/proc/self/fd/${handle}`);
-  } catch {
-    return sameFileAt(handle, expected);
-  }
-};
-
-// Where the system does not tell where an open file lies, the path is followed again and has to lead to the same file.
-const sameFileAt = (handle: number, expected: string): string | undefined => {
-  try {
-    const [open, there] = [fstatSync(handle), statSync(expected)];
-    return open.ino === there.ino && open.dev === there.dev ? realpathSync(expected) : undefined;
-  } catch {
-    return undefined;
-  }
 };
 
 const isInside = (within: string, orItself = false): boolean =>

@@ -7,6 +7,7 @@ import { check } from "./check.ts";
 import { draw } from "./draw.ts";
 import { measure } from "./measure.ts";
 import { type Paper, paperOn } from "./paper.ts";
+import { sizes } from "./sizes.ts";
 import { steps } from "./steps.ts";
 import { stress } from "./stress.ts";
 import { tidy } from "./tidy.ts";
@@ -100,6 +101,21 @@ const main = async (args: readonly string[]): Promise<number> => {
         { ...given(flags), form: flags.json ? "json" : flags.byStep ? "by-step" : "long" },
         ...papers(),
       );
+    });
+
+  program
+    .command("sizes")
+    .argument("<file>", "a recipe with a size table")
+    .summary("measure every size and the growth between sizes")
+    .description(
+      "Drafts a recipe in each of its sizes, prints what every edge measures and how it grows, and says what grows unevenly.",
+    )
+    .option("--root <folder>", "the folder that used recipes have to lie in")
+    .option("--json", "print one JSON object, in mm")
+    .addHelpText("after", example("chalkline sizes blocks/straight-coat.chalk"))
+    .action(async (file: string, flags: Flags) => {
+      const root = flags.root === undefined ? {} : { root: flags.root };
+      code = await sizes(file, { ...root, form: flags.json ? "json" : "long" }, ...papers());
     });
 
   program

@@ -7,8 +7,15 @@ import { unreadable } from "../files/read-text.ts";
 import { type OpenedRecipe, openBytes, openRecipe } from "../files/recipe-files.ts";
 
 /** The recipe at a path, or on standard input where the path is `-`. */
-export const openNamed = async (path: string, root: string | undefined): Promise<OpenedRecipe | Unreadable> =>
-  path === "-" ? openBytes(await inputBytes(), root) : openRecipe(path, root);
+export const openNamed = async (path: string, root: string | undefined): Promise<OpenedRecipe | Unreadable> => {
+  if (path !== "-") return openRecipe(path, root);
+  try {
+    return openBytes(await inputBytes(), root);
+  } catch {
+    // A folder as standard input, say.
+    return unreadable("file-unreadable", "Standard input cannot be read.");
+  }
+};
 
 /** A path that may have been a folder, and what stands for it: recipes, or the reason why there are none. */
 export type Named = { readonly path: string } | { readonly path: string; readonly problem: Unreadable["problem"] };

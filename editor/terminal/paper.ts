@@ -21,7 +21,7 @@ const narrowest = 60;
 export const paperOn = (stream: NodeJS.WriteStream, color: boolean): Paper => {
   const paint = painter(color && isLookedAt(stream));
   return {
-    width: stream.isTTY ? Math.max(narrowest, Math.min(usualWidth, stream.columns)) : usualWidth,
+    width: stream.isTTY ? Math.max(narrowest, Math.min(usualWidth, stream.columns || usualWidth)) : usualWidth,
     say: (lines) => {
       stream.write(
         lines

@@ -11,14 +11,23 @@ export interface Drawings {
   readonly sheet: Drawing;
 }
 
+/** What the title block says besides the garment's title: why it must not be cut, and what it was drafted with. */
+export interface Remarks {
+  /** "NOT FIT TO CUT: 3 errors" */
+  readonly unfit?: string;
+  /** "flare 9 cm" */
+  readonly choices: readonly string[];
+}
+
 /** Every piece drawn by itself, and all of them laid side by side on one sheet. */
-export const draw = (garment: Garment): Drawings => {
+export const draw = (garment: Garment, remarks: Remarks = { choices: [] }): Drawings => {
   const groups = [...garment.pieces].map(([name, piece]) => ({ name, group: pieceGroup(garment, piece) }));
   return {
     pieces: new Map(groups.map(({ name, group }) => [name, alone(garment, group)])),
     sheet: sheetOf(
       garment,
       groups.map(({ group }) => group),
+      remarks,
     ),
   };
 };

@@ -69,11 +69,16 @@ const leading = 1.35;
 const leastShrinking = 0.45;
 
 const linesOf = (garment: Garment, piece: Piece): BlockLine[] => [
+  ...(piece.doubtful ? [{ text: "NOT FIT TO CUT", size: nameSize, weight: "bold" as const }] : []),
   { text: piece.name.toUpperCase(), size: nameSize, weight: "bold" },
   { text: garment.title, size: noteSize, weight: "plain" },
+  ...(isNet(piece) ? [{ text: "NET, NO ALLOWANCES", size: orderSize, weight: "bold" as const }] : []),
   ...cutOrders(garment, piece).map((text) => ({ text, size: orderSize, weight: "bold" as const })),
   ...piece.labels.filter(({ at }) => !at).map(({ text }) => ({ text, size: noteSize, weight: "plain" as const })),
 ];
+
+/** A net pattern has no allowance anywhere: what is drawn is the sewing line. */
+const isNet = (piece: Piece): boolean => ![...piece.allowances.values()].some(({ width }) => width > 0);
 
 const inPairs = (count: number): string => {
   if (count === 1) return "SINGLE";

@@ -1,4 +1,4 @@
-// Notches as strokes square to the seam, from the sewing line to the cutting line.
+// Notches as strokes square to the seam, from the cutting line inward: as deep as they are snipped, and never to the seam.
 import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
 import { directionAt, pathLength, pointAt } from "../geometry/arc-length.ts";
 import { crossingsWithRay } from "../geometry/intersect.ts";
@@ -26,7 +26,7 @@ export const notchMarks = (piece: Piece, notch: Notch): Stroke[] => {
 // Half of 8 mm; common practice, no source, is 6 to 10 between the two strokes.
 const besideMiddle = 4;
 
-// Common practice, no source: a notch is 3 to 6 deep. Where there is no allowance it goes into the piece.
+// Common practice, no source: a notch is 3 to 6 deep and never over half the allowance. Where there is none it goes into the piece.
 const depth = 5;
 
 const places = (at: number, length: number, double: boolean): number[] => {
@@ -41,7 +41,8 @@ const outwardMark = (piece: Piece, edge: string, path: Path, place: number): Pat
   const cutting = cuttingLine(piece)?.stretches.find((stretch) => stretch.edge === edge);
   if (!cutting || cutting.width === 0) return straight(from, plus(from, times(out, -depth)));
   const ahead = crossingsWithRay(cutting.path, from, out).find((crossing) => crossing.ahead > onLine);
-  return straight(from, ahead?.point ?? plus(from, times(out, cutting.width)));
+  const rim = ahead?.point ?? plus(from, times(out, cutting.width));
+  return straight(rim, plus(rim, times(out, -Math.min(depth, cutting.width / 2))));
 };
 
 // A cutting line nearer than this, in mm, is the sewing line.

@@ -3,16 +3,17 @@
 import { mapped } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Garment } from "../working.ts";
+import type { Remarks } from "./draw.ts";
 import type { Drawing, Group } from "./drawing.ts";
 import { extentOf, paperAround } from "./paper.ts";
 import { titleBlock } from "./title-block.ts";
 
 /** The sheet with these groups side by side. */
-export const sheetOf = (garment: Garment, pieces: readonly Group[]): Drawing => {
+export const sheetOf = (garment: Garment, pieces: readonly Group[], remarks: Remarks): Drawing => {
   const laid = inRows(pieces);
   const below = laid.length === 0 ? 0 : extentOf(laid).bottom + gap;
   const kinds = new Set(laid.flatMap(({ strokes }) => strokes.map(({ kind }) => kind)));
-  const groups = [...laid, shifted(titleBlock(garment, kinds), { x: 0, y: below })];
+  const groups = [...laid, shifted(titleBlock(garment, kinds, remarks), { x: 0, y: below })];
   const count = pieces.length === 1 ? "1 piece" : `${pieces.length} pieces`;
   return {
     title: garment.title,

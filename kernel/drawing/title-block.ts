@@ -3,12 +3,13 @@ import { straight, through } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Garment } from "../working.ts";
 import { arrowhead } from "./arrowhead.ts";
+import type { Remarks } from "./draw.ts";
 import type { Group, Stroke, StrokeKind, Text } from "./drawing.ts";
 import { textWidth, wrapped } from "./lettering.ts";
 
 /** The title block with its top left corner at (0, 0); the legend shows the kinds of line that the sheet has. */
-export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>): Group => {
-  const heading = headingOf(garment);
+export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>, remarks: Remarks): Group => {
+  const heading = headingOf(garment, remarks);
   const legend = legendOf(kinds, heading.width + squareSide + 3 * inset);
   const right = legend.right + inset;
   const caution = cautionTexts(right - 2 * inset);
@@ -17,7 +18,7 @@ export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>): Gr
   return {
     of: "title-block",
     name: "title-block",
-    words: `Title block with a scale square of 50 by 50 mm. All measures in ${unitWords.get(garment.units)}. ${cautionWords}`,
+    words: `${remarks.unfit === undefined ? "" : `${remarks.unfit}. `}Title block with a scale square of 50 by 50 mm. All measures in ${unitWords.get(garment.units)}. ${cautionWords}`,
     strokes: [
       { kind: "scale-square", path: rectangle({ x: inset, y: inset }, squareSide, squareSide) },
       ...legend.strokes,
@@ -70,13 +71,19 @@ const titleSize = 9;
 const noteSize = 5;
 const widestTitle = 150;
 
-const headingOf = (garment: Garment): { texts: Text[]; width: number; bottom: number } => {
+const headingOf = (garment: Garment, { unfit, choices }: Remarks): { texts: Text[]; width: number; bottom: number } => {
   const left = squareSide + 2 * inset;
   const titles = wrapped(garment.title, titleSize, "bold", widestTitle);
-  const notes = [`All measures in ${unitWords.get(garment.units)}.`, "Print at full size, not fitted to the page."];
+  const drafted =
+    choices.length === 0 ? [] : wrapped(`Drafted with ${choices.join(", ")}.`, noteSize, "plain", widestTitle);
+  const notes = [
+    ...drafted,
+    `All measures in ${unitWords.get(garment.units)}.`,
+    "Print at full size, not fitted to the page.",
+  ];
   let y = inset + titleSize * 0.76;
   const texts: Text[] = [];
-  for (const text of titles) {
+  for (const text of unfit === undefined ? titles : [unfit, ...titles]) {
     texts.push({ ...plain(text, { x: left, y }, titleSize), weight: "bold" });
     y += titleSize * 1.25;
   }

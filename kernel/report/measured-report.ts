@@ -13,7 +13,7 @@ export const measuredReport = (outcome: Outcome, width: number): SaidLine[] => {
   const parts = [
     [titleOf(outcome), ...fieldsOf(outcome, width)],
     valuesReport(outcome).slice(0, -1),
-    ...[...garment.pieces.values()].map((piece) => pieceReport(piece, garment, judgements)),
+    ...[...garment.pieces.values()].map((piece) => pieceReport(piece, garment, judgements, width)),
     seamReport(outcome),
     stepReport(outcome, width),
   ];

@@ -8,13 +8,29 @@ import { type ComparedEdge, compared } from "./comparison.ts";
 import { type Extent, extentOf } from "./extent.ts";
 import { plain, quiet, type SaidLine, strong, warning } from "./said.ts";
 import { aligned, amount, type Cell, empty, words } from "./table.ts";
+import { wrapped } from "./wrapped.ts";
 
 /** A piece's heading, edges and extent. */
-export const pieceReport = (piece: Piece, garment: Garment, judgements: readonly Judged[]): SaidLine[] => [
+export const pieceReport = (
+  piece: Piece,
+  garment: Garment,
+  judgements: readonly Judged[],
+  width: number,
+): SaidLine[] => [
   headingOf(piece, garment),
   ...(piece.outline.length === 0 ? [] : edgeTable(piece, garment.units, judgements)),
   ...extentLines(piece, garment.units),
+  ...placeLines(piece, width),
 ];
+
+/** The names that a recipe can use; hidden ones belong to blocks that have ended. */
+const placeLines = ({ places }: Piece, width: number): SaidLine[] => {
+  const names = [...places.keys()].filter((name) => !name.includes("~"));
+  if (names.length === 0) return [];
+  return wrapped(`places: ${names.join(", ")}`, width - 4).map((line, index) => [
+    quiet(`${index === 0 ? "  " : "    "}${line}`),
+  ]);
+};
 
 const headingOf = (piece: Piece, garment: Garment): SaidLine => {
   const copied = piece.from === undefined ? [] : [quiet(`  from ${piece.from}`)];

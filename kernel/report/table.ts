@@ -52,10 +52,10 @@ const filled = (cell: Cell, { whole, all }: Width, isLast: boolean): Said[] => {
   return [plain(left), { text: shown, tone: cell.tone }, plain(right)];
 };
 
-/** An amount cut behind its whole number: "12" and " 3/8 in", "-0" and ".06 mm", "" and " 3/8 in". */
+/** An amount cut behind its whole number: "12" and " 3/8 in", "-0" and ".06 mm", "" and "-3/8 in". */
 const halves = (text: string): readonly [string, string] => {
   const fraction = /^([+-]?)(\d+\/\d.*)$/.exec(text);
-  if (fraction) return [fraction[1]!, ` ${fraction[2]}`];
+  if (fraction) return ["", `${fraction[1] || " "}${fraction[2]}`];
   const [whole] = /^[+-]?\d*/.exec(text)!;
   return [whole, text.slice(whole.length)];
 };

@@ -200,12 +200,16 @@ export const sizeLine = (line: Line, working: Working): void => {
       throw new Problem("name-taken", `${measure.text} stands in this size twice.`, { at: measure });
     }
     const given = scalar(value, working);
-    const like = measureCalled(measure, working);
+    const like = isSizeTable(working) ? given : measureCalled(measure, working);
     if (sharedKind(like, given) === undefined) throw otherKind(measure.text, given, like, value, working);
     measures.set(measure.text, given);
   }
   working.sizes.set(name.text, { name: name.text, measures, base: false, where: working.where(line) });
 };
+
+/** A recipe that asks for no measure itself and uses no other is a table for others to use, and holds whatever they may ask for. */
+const isSizeTable = ({ values, uses }: Working): boolean =>
+  uses.size === 0 && ![...values.values()].some(({ kind }) => kind === "measure");
 
 /** The default of a measure of this recipe, or of one that it uses. */
 const measureCalled = ({ text: name, ...at }: Word, working: Working): Scalar => {
