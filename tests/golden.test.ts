@@ -1,36 +1,25 @@
 // Every recipe in recipes/ is tidy and clean, and measures and draws what its golden report and sheet say.
 // CHALKLINE_UPDATE=1 rewrites them: look at both before you commit.
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { basename, dirname, join, relative, resolve } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { tidy } from "../grammar/print.ts";
 import { draw } from "../kernel/drawing/draw.ts";
 import { svg } from "../kernel/export/svg.ts";
-import { kernel } from "../kernel/kernel.ts";
 import { measuredReport } from "../kernel/report/measured-report.ts";
 import { lettersOf } from "../kernel/report/said.ts";
-import type { Sources } from "../kernel/sources.ts";
-import { vocabulary } from "../kernel/vocabulary.ts";
+import { chalkline, workedRecipe } from "./worked-recipe.ts";
 
 const recipes = fileURLToPath(new URL("../recipes", import.meta.url));
 const golden = fileURLToPath(new URL("golden", import.meta.url));
-const chalkline = kernel(vocabulary);
-
-const sources: Sources = {
-  read: (path, from) => {
-    const file = relative(recipes, resolve(recipes, dirname(from), path));
-    return { file, text: readFileSync(join(recipes, file), "utf8") };
-  },
-};
-
 const files = readdirSync(recipes, { recursive: true, encoding: "utf8" })
   .filter((file) => file.endsWith(".chalk"))
   .sort();
 
 const expectGolden = (recipe: string, name: string, text: string): void => {
   const file = join(golden, basename(recipe, ".chalk"), name);
-  if (process.env["CHALKLINE_UPDATE"]) {
+  if (process.env.CHALKLINE_UPDATE) {
     mkdirSync(dirname(file), { recursive: true });
     writeFileSync(file, text);
   }
@@ -39,11 +28,11 @@ const expectGolden = (recipe: string, name: string, text: string): void => {
 
 describe.each(files)("%s", (file) => {
   const text = readFileSync(join(recipes, file), "utf8");
-  const outcome = chalkline.work({ file, text }, { sources });
+  const outcome = workedRecipe(file);
 
   test("has nothing to find", () => {
     expect(outcome.findings).toEqual([]);
-    expect(outcome.garment.pieces.size).toBeGreaterThan(0);
+    expect(outcome.garment.pieces.size + outcome.sizes.size).toBeGreaterThan(0);
   });
 
   test("is tidy", () => {

@@ -8,6 +8,6 @@ import { vocabulary } from "../kernel/vocabulary.ts";
 const file = fileURLToPath(new URL("../recipes/MANUAL.md", import.meta.url));
 
 test("recipes/MANUAL.md is up to date (npm run manual)", () => {
-  if (process.env["CHALKLINE_UPDATE"]) writeFileSync(file, manual(vocabulary));
+  if (process.env.CHALKLINE_UPDATE) writeFileSync(file, manual(vocabulary));
   expect(readFileSync(file, "utf8")).toBe(manual(vocabulary));
 });
