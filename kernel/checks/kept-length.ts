@@ -1,7 +1,7 @@
 // An edge that was promised to keep its length has kept it.
 import { defineCheck } from "../check.ts";
 import { sewnLengthOf } from "../sewn.ts";
-import { lengthIn, plainNumber } from "../units.ts";
+import { lengthIn } from "../units.ts";
 import type { Judgement, Keep, Piece, Units } from "../working.ts";
 
 // Half a millimetre is what side, shoulder and panel seams may differ in a computed pattern (handbook of the trade 5.1,
@@ -94,8 +94,7 @@ const keptOrNot = (piece: Piece, keep: Keep, units: Units): Judgement => {
     ...about,
     verdict: "error",
     message: `${measures}, ${comparison} than that of ${keep.of}.`,
-    // In mm whatever the units: sixteenths of an inch would be too coarse to come back within the tolerance.
-    hint: `Bring it back with \`true-seam ${keep.edge} to ${plainNumber(keep.wanted, 1)} mm moving end\`, or alter its partner as well and take this promise out.`,
+    hint: `Write \`true-seam ${keep.edge} holding length\` where trueing changed it; else alter its partner as well, and take this promise out.`,
     related: [{ where: edge.drawnBy, message: `${keep.edge} is drawn here.` }],
   };
 };

@@ -33,6 +33,8 @@ export const madePiece = (
   drills: [],
   labels: [],
   hinges: [],
+  darts: new Map(),
+  takeUps: [],
   keeps: [],
   doubtful: false,
   drawnBy: atLine(10),
@@ -86,7 +88,7 @@ export const notch = (edge: string, point: Point, double = false): Notch => ({
 /** A whole edge as a seam walks it, from its start or, turned, from its end. */
 export const run = (piece: Piece, edge: string, turned = false): Run => {
   const { path } = piece.edges.get(edge)!;
-  return { piece: piece.name, edge, path: turned ? reversed(path) : path, turned, whole: true };
+  return { piece: piece.name, edge, path: turned ? reversed(path) : path, turned, whole: true, taken: [] };
 };
 
 export const seam = (first: readonly Run[], second: readonly Run[], more: Partial<Seam> = {}): Seam => ({
