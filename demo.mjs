@@ -16,6 +16,7 @@ const chalkline = (...words) => {
 chalkline("check", recipe);
 chalkline("measure", recipe);
 chalkline("measure", recipe, "--by-step");
+chalkline("stress", "recipes/blocks/straight-coat.chalk", "--tries", "100");
 chalkline("draw", recipe, "--out", folder);
 console.log(`
 Open ${folder}/sheet.svg in a browser. Then change a number in ${recipe}, or try

@@ -33,18 +33,30 @@ export const manual = ({ steps, checks }: Vocabulary): string =>
     "",
     "## Steps",
     "",
-    ...steps.flatMap((step) => [describeStep(step), ""]),
+    ...steps.flatMap((step) => [
+      describeStep(step),
+      "",
+      picture(step.name, `What ${step.name} does in the example`),
+      "",
+    ]),
     "## Checks",
     "",
     "Each of these looks at every finished garment. A finding of one can be waived where it is meant to be so:",
     '`accept NAME on THING because "…"`; the reason is printed with the report.',
     "",
-    ...checks.flatMap((check) => [describeCheck(check), ""]),
+    ...checks.flatMap((check) => [
+      describeCheck(check),
+      "",
+      picture(check.name, `The recipe that fails ${check.name}`),
+      "",
+    ]),
   ]
     .join("\n")
     .replace(/\n{3,}/g, "\n\n")
     .trimEnd()
     .concat("\n");
+
+const picture = (name: string, words: string): string => `<img src="manual/${name}.svg" alt="${words}" width="420">`;
 
 /** A step's entry: its forms, what it does, its slots and its example. */
 export const describeStep = (step: Step): string =>

@@ -78,7 +78,7 @@ const linesOf = (garment: Garment, piece: Piece): BlockLine[] => [
 ];
 
 /** A net pattern has no allowance anywhere: what is drawn is the sewing line. */
-const isNet = (piece: Piece): boolean => ![...piece.allowances.values()].some(({ width }) => width > 0);
+export const isNet = (piece: Piece): boolean => ![...piece.allowances.values()].some(({ width }) => width > 0);
 
 const inPairs = (count: number): string => {
   if (count === 1) return "SINGLE";

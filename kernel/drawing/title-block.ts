@@ -5,12 +5,13 @@ import type { Garment } from "../working.ts";
 import { arrowhead } from "./arrowhead.ts";
 import type { Remarks } from "./draw.ts";
 import type { Group, Stroke, StrokeKind, Text } from "./drawing.ts";
+import { isNet } from "./label-block.ts";
 import { textWidth, wrapped } from "./lettering.ts";
 
 /** The title block with its top left corner at (0, 0); the legend shows the kinds of line that the sheet has. */
 export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>, remarks: Remarks): Group => {
   const heading = headingOf(garment, remarks);
-  const legend = legendOf(kinds, heading.width + squareSide + 3 * inset);
+  const legend = legendOf(kinds, [...garment.pieces.values()].every(isNet), heading.width + squareSide + 3 * inset);
   const right = legend.right + inset;
   const caution = cautionTexts(right - 2 * inset);
   const bottom = Math.max(inset + squareSide, heading.bottom, legend.bottom) + inset;
@@ -114,9 +115,15 @@ const columnGap = 12;
 /** Samples of the lines in columns from a left edge on. */
 const legendOf = (
   kinds: ReadonlySet<StrokeKind>,
+  net: boolean,
   left: number,
 ): { strokes: Stroke[]; texts: Text[]; right: number; bottom: number } => {
-  const shown = legendWords.filter(([kind]) => kinds.has(kind));
+  // Where nothing has an allowance the outer line is where it is sewn, and whoever cuts there has nothing to sew.
+  const meaning = (kind: StrokeKind, words: string): string =>
+    net && kind === "cutting-line" ? "net edge: add allowances" : words;
+  const shown = legendWords
+    .filter(([kind]) => kinds.has(kind))
+    .map(([kind, words]) => [kind, meaning(kind, words)] as const);
   const columnWidth = sampleWidth + 4 + Math.max(0, ...shown.map(([, words]) => textWidth(words, noteSize, "plain")));
   const places = shown.map(([kind, words], index) => {
     const x = left + Math.floor(index / rows) * (columnWidth + columnGap);
