@@ -1,7 +1,8 @@
 // chalkline draw: one SVG for every piece and one sheet with all of them, into a folder.
 import { join } from "node:path";
-import { draw as drawn, type Remarks } from "../../kernel/drawing/draw.ts";
+import { draw as drawn } from "../../kernel/drawing/draw.ts";
 import type { Drawing } from "../../kernel/drawing/drawing.ts";
+import type { Remarks } from "../../kernel/drawing/remarks.ts";
 import { svg } from "../../kernel/export/svg.ts";
 import type { Outcome } from "../../kernel/kernel.ts";
 import { valueInWords } from "../../kernel/report/amounts.ts";

@@ -3,20 +3,13 @@ import type { Garment, Piece } from "../working.ts";
 import type { Drawing, Group } from "./drawing.ts";
 import { paperAround } from "./paper.ts";
 import { pieceGroup } from "./piece-group.ts";
+import type { Remarks } from "./remarks.ts";
 import { sheetOf } from "./sheet.ts";
 
 export interface Drawings {
   /** By the piece's name, in the order of the recipe. */
   readonly pieces: ReadonlyMap<string, Drawing>;
   readonly sheet: Drawing;
-}
-
-/** What the title block says besides the garment's title: why it must not be cut, and what it was drafted with. */
-export interface Remarks {
-  /** "NOT FIT TO CUT: 3 errors" */
-  readonly unfit?: string;
-  /** "flare 9 cm" */
-  readonly choices: readonly string[];
 }
 
 /** Every piece drawn by itself, and all of them laid side by side on one sheet. */

@@ -9,6 +9,7 @@ import type { Point } from "../geometry/point.ts";
 export const strokeKinds = [
   "before",
   "inner-line",
+  "dart-center",
   "sewing-line",
   "hem-line",
   "fold",

@@ -17,6 +17,7 @@ const black = { ink: "black", filled: false } as const;
 export const lineStyle: Readonly<Record<StrokeKind, LineStyle>> = {
   before: { width: 0.25, dashes: [], ink: "grey", filled: false },
   "inner-line": { width: 0.25, dashes: [], ...black },
+  "dart-center": { width: 0.18, dashes: [], ...black },
   "sewing-line": { width: 0.3, dashes: [4, 2], ...black },
   "hem-line": { width: 0.35, dashes: [10, 2, 2, 2], ...black },
   fold: { width: 0.5, dashes: [16, 4], ...black },

@@ -3,7 +3,7 @@ import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
 import { pathLength } from "../geometry/arc-length.ts";
 import { flattened } from "../geometry/area.ts";
 import { bounds } from "../geometry/bounds.ts";
-import { endDirection, endOf, type Path, startDirection, startOf, straight } from "../geometry/path.ts";
+import { endDirection, endOf, type Path, startDirection, startOf } from "../geometry/path.ts";
 import { minus, type Point, plus, times, unit } from "../geometry/point.ts";
 import { angleOf } from "../geometry/trig.ts";
 import { boundary, walked } from "../outline.ts";
@@ -12,7 +12,9 @@ import { arrowhead } from "./arrowhead.ts";
 import { beforeLines } from "./before-lines.ts";
 import { readable } from "./beside.ts";
 import { type Line, rim } from "./box.ts";
+import { dartMarks } from "./dart-marks.ts";
 import type { Group, Stroke, StrokeKind, Text } from "./drawing.ts";
+import { drillMarks } from "./drill-marks.ts";
 import { edgeNames } from "./edge-names.ts";
 import { foldBracket } from "./fold-bracket.ts";
 import { foldOf, grainLine } from "./grain-line.ts";
@@ -20,6 +22,7 @@ import { labelBlock, labelBlockAt } from "./label-block.ts";
 import { boxOf } from "./lettering.ts";
 import { notchMarks } from "./notch-marks.ts";
 import { pieceInWords } from "./piece-in-words.ts";
+import { takeUpMarks } from "./take-up-marks.ts";
 
 /** A piece of a garment, drawn where it lies. */
 export const pieceGroup = (garment: Garment, piece: Piece): Group => {
@@ -29,11 +32,14 @@ export const pieceGroup = (garment: Garment, piece: Piece): Group => {
         .filter(isFold)
         .map((part) => foldBracket(piece, part))
     : [];
+  const taken = piece.takeUps.map((takeUp) => takeUpMarks(piece, takeUp, garment.units));
   const marks = [
     ...brackets.flatMap(({ strokes }) => strokes),
     ...grainMarks(piece),
     ...piece.notches.flatMap((notch) => notchMarks(piece, notch)),
-    ...piece.drills.flatMap(({ point, drawnBy }) => cross(point).map((path) => stroke("drill", path, drawnBy))),
+    ...piece.drills.flatMap(({ point, drawnBy }) => drillMarks(point, drawnBy)),
+    ...[...piece.darts.values()].flatMap((dart) => dartMarks(piece, dart)),
+    ...taken.flatMap((each) => each.strokes),
   ];
   const strokes = [...lines, ...marks];
   return {
@@ -45,7 +51,7 @@ export const pieceGroup = (garment: Garment, piece: Piece): Group => {
       garment,
       piece,
       strokes,
-      brackets.flatMap(({ texts }) => texts),
+      [...brackets, ...taken].flatMap(({ texts }) => texts),
     ),
   };
 };
@@ -64,7 +70,9 @@ const edgeLines = (piece: Piece): Stroke[] => {
   const names = new Set(piece.outline.map(({ edge }) => edge));
   const inner = [...piece.edges.values()]
     .filter(({ name }) => !names.has(name))
-    .map((edge) => stroke(kindOf(edge, "inner-line"), edge.path, edge.drawnBy));
+    .map((edge) =>
+      stroke(kindOf(edge, edge.role === "opening" ? "cutting-line" : "inner-line"), edge.path, edge.drawnBy),
+    );
   return [...outer, ...inner];
 };
 
@@ -96,22 +104,14 @@ const grainMarks = (piece: Piece): Stroke[] => {
   ];
 };
 
-// Half the height of a drill cross, mm.
-const crossReach = 4;
-
-const cross = ({ x, y }: Point): Path[] => [
-  straight({ x: x - crossReach, y }, { x: x + crossReach, y }),
-  straight({ x, y: y - crossReach }, { x, y: y + crossReach }),
-];
-
 // How near, in mm, the lines that writing keeps clear of follow the strokes.
 const keptClear = 0.5;
 
-const writing = (garment: Garment, piece: Piece, strokes: readonly Stroke[], onFold: readonly Text[]): Text[] => {
+const writing = (garment: Garment, piece: Piece, strokes: readonly Stroke[], fixed: readonly Text[]): Text[] => {
   const linesOf = (kept: readonly Stroke[]): Line[] => kept.map(({ path }) => flattened(path, keptClear));
   const clear = linesOf(strokes.filter(({ kind }) => kind !== "before"));
   const quiet = linesOf(strokes.filter(({ kind }) => kind === "before"));
-  const placed = [...onFold, ...placedLabels(piece)];
+  const placed = [...fixed, ...placedLabels(piece)];
   const names = edgeNames(piece, garment.units, [...clear, ...rims(placed)], quiet);
   const loop = boundary(piece);
   const label = loop

@@ -3,9 +3,9 @@
 import { mapped } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Garment } from "../working.ts";
-import type { Remarks } from "./draw.ts";
 import type { Drawing, Group } from "./drawing.ts";
 import { extentOf, paperAround } from "./paper.ts";
+import type { Remarks } from "./remarks.ts";
 import { titleBlock } from "./title-block.ts";
 
 /** The sheet with these groups side by side. */

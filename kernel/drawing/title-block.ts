@@ -3,10 +3,10 @@ import { straight, through } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Garment } from "../working.ts";
 import { arrowhead } from "./arrowhead.ts";
-import type { Remarks } from "./draw.ts";
 import type { Group, Stroke, StrokeKind, Text } from "./drawing.ts";
 import { isNet } from "./label-block.ts";
 import { textWidth, wrapped } from "./lettering.ts";
+import type { Remarks } from "./remarks.ts";
 
 /** The title block with its top left corner at (0, 0); the legend shows the kinds of line that the sheet has. */
 export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>, remarks: Remarks): Group => {
@@ -105,6 +105,7 @@ const legendWords: readonly (readonly [StrokeKind, string])[] = [
   ["notch", "notch"],
   ["drill", "drill hole"],
   ["inner-line", "inner line"],
+  ["dart-center", "middle of a dart"],
   ["before", "as it was before"],
 ];
 const sampleWidth = 32;
