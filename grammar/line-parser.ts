@@ -60,6 +60,14 @@ const wordOf = (token: IToken): Word => ({
   to: token.startOffset + token.image.length,
 });
 
+const memberOf = (of: Expression, member: Word): Expression => ({
+  kind: "member",
+  of,
+  member,
+  from: of.from,
+  to: member.to,
+});
+
 const binary = (operator: string, left: Expression, right: Expression, sign: IToken): Expression => ({
   kind: "binary",
   operator: operator as BinaryOperator,
@@ -432,6 +440,11 @@ export class LineParser extends EmbeddedActionsParser {
             this.MANY_SEP({ SEP: Comma, DEF: () => values.push(this.SUBRULE(this.expression)) });
             const close = this.CONSUME(RightRound);
             expression = { kind: "call", name: first, values, from: first.from, to: close.startOffset + 1 };
+            this.MANY(() => {
+              this.CONSUME1(Dot);
+              const member = this.SUBRULE(this.member);
+              expression = this.ACTION(() => memberOf(expression, member));
+            });
           },
         },
         {
@@ -439,8 +452,8 @@ export class LineParser extends EmbeddedActionsParser {
             const path = [first];
             this.AT_LEAST_ONE(() => {
               this.CONSUME(Dot);
-              const member = this.OR1([{ ALT: () => this.CONSUME1(NameToken) }, { ALT: () => this.CONSUME(End) }]);
-              this.ACTION(() => path.push(wordOf(member)));
+              const member = this.SUBRULE1(this.member);
+              this.ACTION(() => path.push(member));
             });
             expression = { kind: "name", path, from: first.from, to: path.at(-1)!.to };
           },
@@ -460,10 +473,22 @@ export class LineParser extends EmbeddedActionsParser {
       y = this.SUBRULE1(this.expression);
     });
     const close = this.CONSUME(RightRound);
-    return this.ACTION((): Expression => {
+    let value = this.ACTION((): Expression => {
       const stretch = { from: open.startOffset, to: close.startOffset + 1 };
       return y ? { kind: "place", x, y, ...stretch } : { ...x, ...stretch };
     });
+    this.MANY(() => {
+      this.CONSUME(Dot);
+      const member = this.SUBRULE(this.member);
+      value = this.ACTION(() => memberOf(value, member));
+    });
+    return value;
+  });
+
+  /** The word behind a dot; `end` is no place word there. */
+  private member = this.RULE("member", (): Word => {
+    const token = this.OR([{ ALT: () => this.CONSUME(NameToken) }, { ALT: () => this.CONSUME(End) }]);
+    return this.ACTION(() => wordOf(token));
   });
 
   private direction = this.RULE(

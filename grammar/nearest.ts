@@ -2,8 +2,10 @@
 
 /** Up to `most` of the words that are few slips of the finger away from `word`, nearest first. */
 export const nearest = (word: string, known: Iterable<string>, most = 3): string[] => {
-  const allowed = Math.max(1, Math.floor(word.length / 3));
+  // Of one or two letters a slip leaves nothing to go by.
+  const allowed = word.length < 3 ? 0 : Math.max(1, Math.round(word.length / 2.6 - 0.4));
   return [...new Set(known)]
+    .filter((candidate) => Math.abs(candidate.length - word.length) <= allowed)
     .map((candidate) => ({ candidate, slips: slipsBetween(word.toLowerCase(), candidate.toLowerCase()) }))
     .filter(({ slips, candidate }) => slips <= allowed && candidate !== word)
     .sort((a, b) => a.slips - b.slips || (a.candidate < b.candidate ? -1 : 1))
@@ -23,7 +25,7 @@ export const listWithOr = (words: readonly string[]): string =>
 
 /** Damerau-Levenshtein distance: letters dropped, added, changed, or two neighbours swapped. */
 const slipsBetween = (a: string, b: string): number => {
-  if (Math.abs(a.length - b.length) > 6 || a.length > 64 || b.length > 64) return Number.POSITIVE_INFINITY;
+  if (a.length > 64 || b.length > 64) return Number.POSITIVE_INFINITY;
   let beforeLast: number[] = [];
   let last = Array.from({ length: b.length + 1 }, (_, column) => column);
   for (let row = 1; row <= a.length; row += 1) {

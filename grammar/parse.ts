@@ -7,12 +7,14 @@ import { didYouMean, nearest } from "./nearest.ts";
 import type { Form, Part, Slot } from "./phrase.ts";
 import { statements } from "./statements.ts";
 import { hiddenMark, isReordering, reorderingMarks, strangeCharacter } from "./strange-characters.ts";
-import { tagEntry, tagLine, tagParameters } from "./tagging.ts";
+import { tagEntry, tagLine, tagParameters, withoutEquals } from "./tagging.ts";
 import {
   Comma,
+  Equal,
   isWord,
   LeftCurly,
   LeftRound,
+  NamingEquals,
   Newline,
   NewName,
   NumberToken,
@@ -21,10 +23,11 @@ import {
   Strange,
   scan,
   shown,
+  TextToken,
   UnclosedText,
 } from "./tokens.ts";
 import type { Block, Comment, Entry, Line, Parameter, RecipeTree, Stretch, Word } from "./tree.ts";
-import { wanted } from "./wanted.ts";
+import { slip, wanted } from "./wanted.ts";
 
 /** The forms that a first word may have; several where a step may be said in several ways. */
 export type Vocabulary = ReadonlyMap<string, readonly Form[]>;
@@ -43,6 +46,12 @@ const statementForms: ReadonlyMap<string, readonly Form[]> = new Map(statements.
 
 /** Reads a recipe. Never throws on bad text; what could not be read stands in the tree as a broken line. */
 export const parse = (text: string, file: string, steps: Vocabulary): Parsed => new Reading(text, file, steps).recipe();
+
+/** First words that stand in no piece. */
+const ofTheRecipe = new Set([
+  "piece",
+  ...statements.filter(({ place }) => place === "garment").map(({ verb }) => verb),
+]);
 
 /** The line (from 1) and column (from 1) of an offset. */
 export const lineStarts = (text: string): number[] => {
@@ -76,6 +85,13 @@ class Reading {
   private readonly forms: Map<string, readonly Form[]>;
   /** Steps of the recipe's own whose declaration could not be read: calling one is no mistake of the call's. */
   private readonly unlearned = new Set<string>();
+  /** How many blocks are being read. */
+  private opened = 0;
+  /** The last { that was never closed, and lines that turned out to stand behind the block in which they were read. */
+  private unclosed: IToken | undefined;
+  private behind: readonly Line[] = [];
+  /** The step of the recipe's own whose lines are being read. */
+  private declaring: string | undefined;
   private readonly diagnostics: Diagnostic[] = [];
   private untold = 0;
   private at = 0;
@@ -87,7 +103,7 @@ class Reading {
     this.file = file;
     this.forms = new Map([...statementForms, ...steps]);
     this.starts = lineStarts(text);
-    const { tokens, comments } = scan(text.length > limits.fileBytes ? "" : text);
+    const { tokens, comments } = scan(isTooLarge(text) ? "" : text);
     this.tokens = tokens;
     this.comments = comments.map((token) => ({
       text: token.image.trimEnd(),
@@ -98,7 +114,7 @@ class Reading {
 
   recipe(): Parsed {
     const lines: Line[] = [];
-    if (this.text.length > limits.fileBytes) {
+    if (isTooLarge(this.text)) {
       const start = { from: 0, to: 0 };
       this.report(
         "file-too-large",
@@ -146,6 +162,8 @@ class Reading {
       }
       settle();
       lines.push(line);
+      for (const each of this.behind) lines.push(each);
+      this.behind = [];
       if (line.verb.text === "if") branches = [line];
     }
   }
@@ -156,7 +174,8 @@ class Reading {
       // Said of the first one too many only; the rest of a long run of them is passed over.
       if (branches.length === limits.nesting) {
         this.report("nesting-too-deep", line.verb, `An if has at most ${limits.nesting} branches.`);
-        branches.push(line);
+        const { block: _, ...unread } = line;
+        branches.push({ ...unread, broken: true });
       }
     } else if (branches.at(-1)?.verb.text === "if") {
       branches.push(line.otherwise ?? line);
@@ -201,18 +220,60 @@ class Reading {
   private known(words: IToken[], forms: readonly Form[], open: IToken | undefined, depth: number): Line {
     const verb = words[0]!;
     const before = this.diagnostics.length;
-    const read = this.statement(words, forms);
-    const line = verb.image === "step" && !this.learn(read) ? { ...read, broken: true } : read;
-    if (open) {
-      if (forms.every((form) => form.block === undefined) && this.diagnostics.length === before) {
-        this.report("block-unexpected", open, `A ${verb.image} line has no { } block.`);
-      }
-      const block = this.block(open, depth, entriesHolder(forms));
-      return { ...line, block, to: block.to };
+    const line = this.statement(words, forms);
+    const whole = this.withBlock(line, forms, open, depth, this.diagnostics.length === before);
+    return verb.image === "step" && !this.learn(whole) ? { ...whole, broken: true } : whole;
+  }
+
+  /** A statement with the block that belongs to it. */
+  private withBlock(
+    line: Line,
+    forms: readonly Form[],
+    open: IToken | undefined,
+    depth: number,
+    isFine: boolean,
+  ): Line {
+    const { verb } = line;
+    if (!open) {
+      if (line.broken || forms.some((form) => form.block === undefined || form.blockOptional === true)) return line;
+      this.report("block-missing", verb, `${verb.text} needs a block: a { at the end of its line, and a } below.`, {
+        hint: "Write { at the end of this line.",
+      });
+      if (!this.closesBelow()) return { ...line, broken: true };
+      const lines = this.lines(depth + 1);
+      this.at += 1;
+      return { ...line, block: { lines, entries: [], from: line.to, to: endOf(this.tokens[this.at - 1]!) } };
     }
-    if (line.broken || forms.some((form) => form.block === undefined || form.blockOptional === true)) return line;
-    this.report("block-missing", verb, `${verb.image} needs a block: a { at the end of its line, and a } below.`);
-    return { ...line, broken: true };
+    if (forms.every((form) => form.block === undefined)) {
+      if (isFine) this.report("block-unexpected", open, `A ${verb.text} line has no { } block.`);
+      return { ...line, block: this.unreadBlock(open), broken: true };
+    }
+    const outer = this.declaring;
+    if (verb.text === "step") this.declaring = line.names[0]?.text;
+    const block = this.block(open, depth, entriesHolder(forms));
+    this.declaring = outer;
+    const lines = verb.text === "piece" && this.unclosed === open ? this.untilNextPiece(block.lines) : block.lines;
+    return { ...line, block: { ...block, lines }, to: block.to };
+  }
+
+  /** Whether more } stand below than blocks are open: then only the { was forgotten, and what stands between is the block. */
+  private closesBelow(): boolean {
+    if (this.isFull) return false;
+    let closing = 0;
+    for (let next = this.at; next < this.tokens.length; next += 1) {
+      const type = this.tokens[next]!.tokenType;
+      if (type === RightCurly) closing += 1;
+      if (type === LeftCurly) closing -= 1;
+    }
+    return closing > this.opened;
+  }
+
+  /** A piece that is never closed ends, for all we know, where the next thing of the whole recipe begins. */
+  private untilNextPiece(lines: readonly Line[]): readonly Line[] {
+    const next = lines.findIndex(({ verb }) => ofTheRecipe.has(verb.text));
+    if (next < 0) return lines;
+    this.behind = lines.slice(next);
+    return lines.slice(0, next);
   }
 
   /** The tokens of one statement, up to a brace or the end of its line; continued lines included. */
@@ -242,6 +303,7 @@ class Reading {
     const first = this.tokens[next];
     const second = this.tokens[next + 1];
     if (!first || !isWord(first) || !this.forms.has(first.image)) return false;
+    if (statementForms.has(first.image)) return true;
     return second !== undefined && (isWord(second) || /^["\d(]/.test(second.image)) && !walks.has(second.image);
   }
 
@@ -284,7 +346,11 @@ class Reading {
   }
 
   private parameters(words: IToken[]): Parameter[] | undefined {
-    tagParameters(words);
+    const tagged = tagParameters(words);
+    if (tagged) {
+      this.report(tagged.code, tagged.token, tagged.message, tagged.more);
+      return undefined;
+    }
     parser.input = words;
     const parameters = parser.parameters();
     const error = parser.errors[0];
@@ -303,8 +369,13 @@ class Reading {
     const stretch = { from: verb.startOffset, to: endOf(words.at(-1)!) };
     const nearestVerb = this.isFull ? undefined : nearest(verb.image, this.forms.keys())[0];
     const forms = nearestVerb === undefined ? undefined : this.forms.get(nearestVerb)!;
-    if (!this.unlearned.has(verb.image)) {
-      const hint = this.isFull ? undefined : didYouMean(verb.image, this.forms.keys());
+    if (verb.image === this.declaring) {
+      const message = `${verb.image} is not complete yet here: a step calls only steps above it, so never itself.`;
+      this.report("step-in-itself", verb, message, { hint: "Use repeat to do a thing several times." });
+    } else if (!this.unlearned.has(verb.image)) {
+      const hyphened = `${verb.image}-${words[words.indexOf(verb) + 1]?.image}`;
+      const near = this.isFull ? undefined : didYouMean(verb.image, this.forms.keys());
+      const hint = this.forms.has(hyphened) ? `Write ${hyphened}, with the hyphen.` : near;
       this.report("step-unknown", verb, `There is no step called ${verb.image}.`, hint === undefined ? {} : { hint });
     }
     if (forms) tagLine(words, forms);
@@ -317,7 +388,8 @@ class Reading {
       broken: true,
     };
     if (!open) return line;
-    const block = forms ? this.block(open, depth, entriesHolder(forms)) : this.unreadBlock(open);
+    const holds = forms?.some((form) => form.block !== undefined) ?? false;
+    const block = holds ? this.block(open, depth, entriesHolder(forms!)) : this.unreadBlock(open);
     return { ...line, block, to: block.to };
   }
 
@@ -358,8 +430,10 @@ class Reading {
       this.skipBlock();
       return { lines: [], entries: [], from: open.startOffset, to: endOf(this.tokens[this.at - 1] ?? open) };
     }
+    this.opened += 1;
     const lines = holder === undefined ? this.lines(depth + 1) : [];
     const entries = holder === undefined ? [] : this.entries(holder);
+    this.opened -= 1;
     const close = this.tokens[this.at];
     if (close?.tokenType === RightCurly) this.at += 1;
     else this.neverClosed(open);
@@ -367,6 +441,7 @@ class Reading {
   }
 
   private neverClosed(open: IToken): void {
+    this.unclosed = open;
     this.report("block-open", open, "This { is never closed.", { hint: "Write the } that closes it." });
   }
 
@@ -397,13 +472,14 @@ class Reading {
       parser.input = words;
       const entry = parser.entry();
       const error = parser.errors[0];
+      const [, sign] = words;
       if (error) {
         const at = error.token.image === "" ? words.at(-1)! : error.token;
-        this.report(
-          "entry-unreadable",
-          at,
-          `In a ${holder} block each entry is written NAME = VALUE; ${shown(at)} does not fit there.`,
-        );
+        const said = `In a ${holder} block each entry is written NAME = VALUE; ${shown(at)} does not fit there.`;
+        const known = slip(words, at);
+        this.report(known?.code ?? "entry-unreadable", known?.token ?? at, known?.message ?? said, known?.more);
+      } else if (sign && sign.tokenType !== NamingEquals && sign.tokenType !== TextToken) {
+        this.report(...withoutEquals(words[0]!, sign));
       } else entries.push(entry);
     }
   }
@@ -440,7 +516,9 @@ class Reading {
     let signs = 0;
     for (const token of words) {
       inARow = before.has(token.image) ? inARow + 1 : 0;
-      signs = token.tokenType === Comma && open.length === 0 ? 0 : signs + (between.has(token.image) ? 1 : 0);
+      // A comma and an equals sign outside of brackets begin a value anew.
+      const begins = open.length === 0 && (token.tokenType === Comma || token.tokenType === Equal);
+      signs = begins ? 0 : signs + (between.has(token.image) ? 1 : 0);
       if (token.tokenType === LeftRound) open.push(token);
       if (open.length > limits.nesting || inARow > limits.nesting) {
         this.report("nesting-too-deep", token, `Brackets or signs stand more than ${limits.nesting} deep here.`);
@@ -513,6 +591,12 @@ class Reading {
   }
 }
 
+/** Counts bytes only where letters beyond ASCII could make the difference: no letter takes more than three for each code unit. */
+const isTooLarge = (text: string): boolean => {
+  if (text.length > limits.fileBytes) return true;
+  return text.length * 3 > limits.fileBytes && new TextEncoder().encode(text).length > limits.fileBytes;
+};
+
 /** Signs and words that stand before a value of their own kind, and so may stand in a row. */
 const before = new Set(["-", "not", "toward", "along", "square-to"]);
 
@@ -559,7 +643,7 @@ const partsOf = (verb: string, clauses: Form["clauses"]): Part[] => [
 
 const ownSlot = (name: string, type: string): Slot => ({
   name,
-  note: type,
+  note: "a parameter of the step",
   wanted: /^[aeiou]/.test(type) ? `an ${type}` : `a ${type}`,
   shape: type === "direction" ? "direction" : "value",
   many: false,

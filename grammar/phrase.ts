@@ -45,7 +45,11 @@ export interface Clause {
 export interface Form {
   readonly verb: string;
   /** The names it gives, before the `=`. */
-  readonly naming?: { readonly slot: Slot; readonly equals: "always" | "perhaps" | "never" };
+  readonly naming?: {
+    readonly slot: Slot;
+    readonly equals: "always" | "perhaps" | "never";
+    readonly optional: boolean;
+  };
   readonly operand?: Slot & { readonly optional: boolean };
   /** A number that follows the operand with nothing between: `cut back 1`. */
   readonly count?: Slot;
@@ -145,7 +149,7 @@ const formOf = (parts: readonly Part[]): Form => {
       if (part.kind === "words") {
         for (const each of part.words) {
           if (each === "=") {
-            if (naming) naming = { slot: naming.slot, equals: isOptionalPart ? "perhaps" : "always" };
+            if (naming) naming = { ...naming, equals: isOptionalPart ? "perhaps" : "always" };
             continue;
           }
           flushFlag();
@@ -158,7 +162,7 @@ const formOf = (parts: readonly Part[]): Form => {
         clauses.push({ word, slot: part.slot, optional: isOptionalPart, needs: [] });
         word = undefined;
       } else if (part.slot.shape === "name" && !naming && !operand) {
-        naming = { slot: part.slot, equals: "never" };
+        naming = { slot: part.slot, equals: "never", optional: isOptionalPart };
       } else if (operand === undefined && clauses.length === 0) {
         operand = { ...part.slot, optional: isOptionalPart };
       } else if (part.slot.shape === "count") {
@@ -221,5 +225,5 @@ const shortly = (wanted: string): string =>
   wanted
     .replace(/ of this piece| of the piece|\bnamed |\bplain /g, "")
     .replace(/\b(?:an?|the) /g, "")
-    .replace(/ /g, "-")
+    .replace(/,? /g, "-")
     .toUpperCase();

@@ -27,8 +27,9 @@ class Printing {
   private readonly starts: readonly number[];
   private readonly binaryMinus = new Set<number>();
   private readonly out: (Printed | "")[] = [];
-  /** Comments not printed yet, in order. */
-  private readonly comments: Comment[];
+  private readonly comments: readonly Comment[];
+  /** How many of the comments are printed; they are printed in order. */
+  private told = 0;
   private readonly tree: RecipeTree;
   private readonly forms: ReadonlyMap<string, readonly Form[]>;
   /** The source line that what was printed last ends on. */
@@ -39,7 +40,7 @@ class Printing {
     this.forms = forms;
     this.tokens = scan(tree.text).tokens;
     this.starts = lineStarts(tree.text);
-    this.comments = [...tree.comments];
+    this.comments = tree.comments;
     for (const line of tree.lines) this.findMinus(line);
   }
 
@@ -59,8 +60,8 @@ class Printing {
 
   /** Comments that stand on lines of their own above an offset. */
   private commentsBefore(offset: number, indent: number): void {
-    while (this.comments[0] && this.comments[0].from < offset) {
-      const comment = this.comments.shift()!;
+    for (let comment = this.comment; comment && comment.from < offset; comment = this.comment) {
+      this.told += 1;
       this.push(comment, { indent, cells: [comment.text], aligned: false });
     }
   }
@@ -81,8 +82,9 @@ class Printing {
     const head = this.head(line);
     const headEnd = line.block ? line.block.from : line.to;
     // A comment inside a statement that goes over several lines moves above it.
-    while (this.comments[0] && this.comments[0].to < headEnd && this.comments[0].from < this.lastWordBefore(headEnd)) {
-      const comment = this.comments.shift()!;
+    const lastWord = this.wordBefore(headEnd)?.startOffset ?? 0;
+    for (let comment = this.comment; comment && comment.from < lastWord; comment = this.comment) {
+      this.told += 1;
       this.push(line, { indent, cells: [comment.text], aligned: false });
     }
     const aligned = verb === "measure" || verb === "param";
@@ -95,7 +97,7 @@ class Printing {
   }
 
   private block(line: Line, block: Block, head: string, indent: number): void {
-    const inside = this.comments.some(({ from }) => from > block.from && from < block.to);
+    const inside = this.comment !== undefined && this.comment.from < block.to;
     const oneLine = `${head} { ${block.entries.map((entry) => this.entry(entry)).join(", ")} }`;
     const isRecipe = line.verb.text === "recipe";
     if (block.entries.length > 0 && !inside && !isRecipe && indent + oneLine.length <= entriesWidth) {
@@ -145,25 +147,28 @@ class Printing {
     this.trailing(offset);
   }
 
+  /** The first comment that is not printed yet. */
+  private get comment(): Comment | undefined {
+    return this.comments[this.told];
+  }
+
   /** A comment behind what was just printed, on the same line of the source. */
   private trailing(offset: number): void {
-    const comment = this.comments[0];
+    const { comment } = this;
     const last = this.out.at(-1);
-    if (
-      !comment ||
-      !last ||
-      comment.from < offset - 1 ||
-      lineOf(this.starts, comment.from) !== lineOf(this.starts, offset - 1)
-    )
-      return;
-    const nextWord = this.tokens.find(({ startOffset, image }) => startOffset >= offset && image !== "\n");
-    if (nextWord && nextWord.startOffset < comment.from) return;
-    this.comments.shift();
+    if (!comment || !last || comment.from < offset - 1) return;
+    if (lineOf(this.starts, comment.from) !== lineOf(this.starts, offset - 1)) return;
+    const word = this.wordBefore(comment.from);
+    if (word && word.startOffset >= offset && word.image !== ",") return;
+    this.told += 1;
     last.comment = comment.text;
   }
 
-  private lastWordBefore(offset: number): number {
-    return this.tokens.findLast(({ startOffset, image }) => startOffset < offset && image !== "\n")?.startOffset ?? 0;
+  /** The last word or sign before an offset. */
+  private wordBefore(offset: number): IToken | undefined {
+    let index = this.firstTokenAt(offset) - 1;
+    while (this.tokens[index]?.image === "\n") index -= 1;
+    return this.tokens[index];
   }
 
   /** The words of a statement without its block: for `measure` and `param` in columns, else in one cell. */
@@ -325,6 +330,8 @@ const partsOf = (expression: Expression): readonly Expression[] => {
   switch (expression.kind) {
     case "call":
       return expression.values;
+    case "member":
+      return [expression.of];
     case "unary":
       return [expression.value];
     case "binary":

@@ -125,7 +125,7 @@ export const statements: readonly Statement[] = [
     "The recipe's own constraint; its finding says both values.",
   ),
   statement(
-    phrase`accept ${slot("check", "a built-in check", "the name of a check", { shape: "choice" })} on ${slot("thing", "the piece, edge or place", "a piece, an edge or a place")} because ${because}`,
+    phrase`accept ${slot("check", "the check that is waived", "the name of a check", { shape: "choice" })} on ${slot("thing", "what it is waived on", "a piece, an edge or a place")} because ${because}`,
     "anywhere",
     "Waives a built-in check on one thing, visibly; the reason is printed.",
   ),

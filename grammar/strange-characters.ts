@@ -37,6 +37,7 @@ const plainFor: ReadonlyMap<string, string> = new Map([
   ["\u2014", "-"],
   ["\u2212", "-"],
   ["_", "-"],
+  [":", " ="],
   ["\u00d7", "*"],
   ["\u00b7", "*"],
   ["\u00f7", "/"],
@@ -64,32 +65,32 @@ const fractions: ReadonlyMap<string, string> = new Map([
   ["\u215e", "7/8"],
 ]);
 
-/** A text between quotation marks of the printed kind, on one line. */
-const curlyText =
-  /[\u201c\u201d\u201e\u00ab\u00bb]([^\u201c\u201d\u201e\u00ab\u00bb"\\\n]*)[\u201c\u201d\u00ab\u00bb"]/y;
+/** A text between quotation marks of another kind, on one line. */
+const otherQuotes =
+  /[\u2018\u2019\u201c-\u201e\u00ab\u00bb']([^\u2018\u2019\u201c-\u201e\u00ab\u00bb'"\\\n]*)[\u2018\u2019\u201c\u201d\u00ab\u00bb"']/y;
 
 const mending = (token: IToken, text: string): More => {
   const { image, startOffset: from } = token;
-  const behindNumber = /\d$/.test(text.slice(0, from));
+  const before = text.slice(text.lastIndexOf("\n", from - 1) + 1, from);
   const fraction = fractions.get(image);
-  if (fraction !== undefined) return write(behindNumber ? ` ${fraction}` : fraction);
-  curlyText.lastIndex = from;
-  const curly = curlyText.exec(text);
-  if (curly) return { ...write(`"${curly[1]!}"`), over: { from, to: from + curly[0].length } };
-  const spacesBefore = image === "%" ? /\d( +)$/.exec(text.slice(0, from))?.[1]?.length : undefined;
-  if (spacesBefore !== undefined)
-    return {
-      hint: "Write the % right behind its number.",
-      replace: "%",
-      over: { from: from - spacesBefore, to: from + 1 },
-    };
-  if (image === ";") return { hint: "Start a new line instead.", replace: "\n" };
+  if (fraction !== undefined) return write(/\d$/.test(before) ? ` ${fraction}` : fraction);
+  otherQuotes.lastIndex = from;
+  const quoted = otherQuotes.exec(text);
+  if (quoted) return { ...write(`"${quoted[1]!}"`), over: { from, to: from + quoted[0].length } };
+  const spaces = image === "%" ? /\d( +)$/.exec(before)?.[1]?.length : undefined;
+  if (spaces !== undefined) {
+    return { hint: "Write the % right behind its number.", replace: "%", over: { from: from - spaces, to: from + 1 } };
+  }
+  if (image === "!" && text.charAt(from + 1) === "=") return { ...write("<>"), over: { from, to: from + 2 } };
+  if (image === ";") return isInBrackets(before) ? write(",") : { hint: "Start a new line instead.", replace: "\n" };
   const plain = plainFor.get(image);
   if (plain === undefined) return {};
   if (plain === "") return { hint: "Take it out.", replace: "" };
   if (plain === " ") return { hint: "Write a plain space instead.", replace: " " };
   return write(plain);
 };
+
+const isInBrackets = (before: string): boolean => before.split("(").length > before.split(")").length;
 
 const write = (plain: string): More => ({ hint: `Write ${plain.trim()} instead.`, replace: plain });
 

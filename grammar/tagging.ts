@@ -69,7 +69,8 @@ export const tagLine = (words: readonly IToken[], forms: readonly Form[]): Taggi
     if (depth === 0 && isWord(token) && token.tokenType !== Unit) {
       const clause = clauses.get(image);
       const suffix = slot?.suffix;
-      if (!valueWanted && clause && (token.tokenType === NameToken || !used.has(image))) {
+      const isFree = token.tokenType === NameToken || !used.has(image);
+      if (clause && isFree && (!valueWanted || isBeforePlace(token, words[index + 1]))) {
         retag(token, ClauseWord);
         used.add(image);
         slot = clause.slot;
@@ -94,7 +95,9 @@ export const tagLine = (words: readonly IToken[], forms: readonly Form[]): Taggi
         valueWanted = false;
         continue;
       }
-      if (valueWanted && slot?.shape === "direction") tagDirection(token);
+      // `leaving along along`: behind the word of a direction stands a name, whatever it looks like.
+      const isAimed = words[index - 1]!.tokenType === DirectionWord || words[index - 1]!.tokenType === Toward;
+      if (valueWanted && slot?.shape === "direction" && !isAimed) tagDirection(token);
     }
     // A side word is a direction where a value is wanted, and a place word behind a place.
     const isDirection = token.tokenType === SideWord && valueWanted;
@@ -111,6 +114,10 @@ export const tagLine = (words: readonly IToken[], forms: readonly Form[]): Taggi
   }
   return undefined;
 };
+
+/** `line b = to (3 cm, 0)`: where a value was due, a word and a place; a function stands right before its bracket. */
+const isBeforePlace = (token: IToken, next: IToken | undefined): boolean =>
+  next?.tokenType === LeftRound && next.startOffset > token.startOffset + token.image.length;
 
 /** After these a value has to follow. */
 const expectsValue = (token: IToken): boolean =>
@@ -135,6 +142,12 @@ const tagNaming = (words: readonly IToken[], forms: readonly Form[]): { next: nu
   const naming = forms.find((form) => form.naming)?.naming;
   if (!naming) return { next: 1 };
   let index = 1;
+  const clauses = new Set(forms.flatMap((form) => form.clauses.map(({ word }) => word)));
+  const isClause = (token: IToken | undefined): boolean => token !== undefined && clauses.has(token.image);
+  // `solve from 1 cm to …`: its name was forgotten.
+  const [first, second] = [words[1], words[2]];
+  if (naming.equals === "never" && isClause(first) && second && !isWord(second) && second.tokenType !== LeftRound)
+    return { next: 1 };
   while (isWord(words[index])) {
     const token = words[index]!;
     const problem = wrongName(token);
@@ -144,11 +157,43 @@ const tagNaming = (words: readonly IToken[], forms: readonly Form[]): { next: nu
     if (!naming.slot.many || words[index]?.tokenType !== Comma) break;
     index += 1;
   }
-  if (words[index]?.tokenType === Equal && naming.equals !== "never") {
-    retag(words[index]!, NamingEquals);
-    index += 1;
+  const [named, sign] = [index > 1, words[index]];
+  if (naming.equals === "never" || !named || !sign) return { next: index };
+  if (sign.tokenType === Equal) {
+    retag(sign, NamingEquals);
+    return { next: index + 1 };
   }
-  return { next: index };
+  if (sign.tokenType === Comma || isClause(sign)) return { next: index };
+  const equals = words.findIndex(({ tokenType }) => tokenType === Equal);
+  if (equals > index && words.slice(1, equals).every(isWord))
+    return { next: index, problem: nameInWords(words.slice(1, equals)) };
+  const [code, token, message, more] = withoutEquals(words[index - 1]!, sign);
+  return { next: index, problem: { code, token, message, more } };
+};
+
+/** `measure bust girth = 92 cm`: what was meant is plain, but a name is one word. */
+const nameInWords = (words: readonly IToken[]): TaggingProblem => {
+  const [first, last] = [words[0]!, words.at(-1)!];
+  const replace = words.map(({ image }) => image).join("-");
+  const over = { from: first.startOffset, to: last.startOffset + last.image.length };
+  return {
+    code: "name-spaced",
+    token: words[1]!,
+    message: "A name has no spaces in it.",
+    more: { hint: `Write ${replace}.`, replace, over },
+  };
+};
+
+/** What to say where the = between a name and what it names is missing. */
+export const withoutEquals = (name: IToken, behind: IToken): [string, IToken, string, More] => {
+  const { startOffset: at, image } = behind;
+  const message = `An = stands between ${name.image} and what it names.`;
+  return [
+    "equals-missing",
+    behind,
+    message,
+    { hint: `Write = before ${image}.`, replace: "= ", over: { from: at, to: at } },
+  ];
 };
 
 const wrongName = (token: IToken): TaggingProblem | undefined => {
@@ -169,16 +214,25 @@ export const tagEntry = (words: readonly IToken[]): void => {
   if (words[1]?.tokenType === Equal) retag(words[1], NamingEquals);
 };
 
-/** Tags the parameters of a step of the recipe's own. */
-export const tagParameters = (words: readonly IToken[]): void => {
+/** Tags the parameters of a step of the recipe's own; says what cannot be a name. */
+export const tagParameters = (words: readonly IToken[]): TaggingProblem | undefined => {
   tagUnits(words);
+  let problem: TaggingProblem | undefined;
   let start = 1;
+  let depth = 0;
   words.forEach((token, index) => {
+    const [name, equals] = [words[index + 1], words[index + 2]];
     if (index === start && isWord(token)) {
       retag(token, ChoiceWord);
-      if (isWord(words[index + 1])) retag(words[index + 1]!, NewName);
-      if (words[index + 2]?.tokenType === Equal) retag(words[index + 2]!, NamingEquals);
+      if (name && isWord(name)) {
+        problem ??= wrongName(name);
+        retag(name, NewName);
+      }
+      if (equals?.tokenType === Equal) retag(equals, NamingEquals);
     }
-    if (token.tokenType === Comma) start = index + 1;
+    if (token.tokenType === LeftRound) depth += 1;
+    if (token.tokenType === RightRound) depth -= 1;
+    if (token.tokenType === Comma && depth === 1) start = index + 1;
   });
+  return problem;
 };

@@ -177,6 +177,8 @@ export const scan = (text: string): { tokens: IToken[]; comments: IToken[] } => 
 /** True for a token that is a word, whatever it means on its line. */
 export const isWord = (token: IToken | undefined): boolean => token !== undefined && /^\p{L}/u.test(token.image);
 
-/** A token as a message shows it. */
-export const shown = (token: IToken): string =>
-  token.image.length > 30 ? `${token.image.slice(0, 30)}…` : token.image;
+/** A token as a message shows it: signs in backticks, for a comma or a point would be lost among the words. */
+export const shown = ({ image }: IToken): string => {
+  const short = image.length > 30 ? `${image.slice(0, 30)}…` : image;
+  return /^[\p{L}\d"]/u.test(image) ? short : `\`${short}\``;
+};

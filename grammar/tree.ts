@@ -15,6 +15,7 @@ export type Expression =
   | TextValue
   | NameValue
   | CallValue
+  | MemberValue
   | UnaryValue
   | BinaryValue
   | PlaceValue
@@ -48,6 +49,13 @@ export interface CallValue extends Stretch {
   readonly kind: "call";
   readonly name: Word;
   readonly values: readonly Expression[];
+}
+
+/** `turned(hem).start`, `(A--B).end`: a part of a value that is no plain name. */
+export interface MemberValue extends Stretch {
+  readonly kind: "member";
+  readonly of: Expression;
+  readonly member: Word;
 }
 
 export interface UnaryValue extends Stretch {

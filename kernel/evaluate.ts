@@ -4,10 +4,10 @@ import type { Diagnostic, Where } from "../grammar/diagnostic.ts";
 import { limits } from "../grammar/limits.ts";
 import { type Vocabulary as Forms, lineOf, lineStarts, type Parsed, parse } from "../grammar/parse.ts";
 import type { Form } from "../grammar/phrase.ts";
-import type { Line, RecipeTree, Stretch } from "../grammar/tree.ts";
+import type { Line, Operand, RecipeTree, Stretch, Word } from "../grammar/tree.ts";
 import type { Body } from "./body.ts";
 import { partOf } from "./expression.ts";
-import { type Filling, fill, formFor } from "./fill.ts";
+import { blamed, type Filling, fill, formFor } from "./fill.ts";
 import { hiddenName, namesLost, shownNames, withoutHidden, withPlainNames } from "./hidden-names.ts";
 import { LimitReached, Problem, RecipeRefused, Withheld } from "./problem.ts";
 import type { StepRecord } from "./record.ts";
@@ -275,6 +275,16 @@ export class Working {
     this.report(this.diagnosticOf(problem, line));
   }
 
+  /** Works a part of a line by itself, such as one entry of its block: a mistake there does not stop the rest. */
+  attempt(line: Line, work: () => void): void {
+    try {
+      work();
+    } catch (error) {
+      if (!(error instanceof Problem) && !(error instanceof Withheld)) throw error;
+      if (error instanceof Problem) this.say(error, line);
+    }
+  }
+
   /** Gives a name a value in the block at hand. */
   declare(name: string, value: Value, at: Stretch): void {
     this.refuseTaken(name, at);
@@ -282,8 +292,19 @@ export class Working {
   }
 
   refuseTaken(name: string, at: Stretch): void {
-    if (!this.scope.isGiven(name, this.inPiece)) return;
-    throw new Problem("name-taken", `${name} already names something here.`, { at, hint: "Choose another name." });
+    if (!this.scope.isGiven(name, this.inPiece) || this.isDartOfThisLine(name, at)) return;
+    const line = lineNaming(name, [this.tree.lines, ...this.tree.lines.map(({ block }) => block?.lines ?? [])], -1);
+    const above = line && line.from < at.from ? `, since line ${lineOf(this.starts, line.from)}` : "";
+    throw new Problem("name-taken", `${name} already names something here${above}.`, {
+      at,
+      hint: "Choose another name.",
+    });
+  }
+
+  /** In a block that is repeated the same line draws a dart each time; the first keeps the name. */
+  private isDartOfThisLine(name: string, at: Stretch): boolean {
+    const drawnBy = this.scope.hidesDrawn ? this.piece?.darts.get(name)?.drawnBy : undefined;
+    return drawnBy?.file === this.file && drawnBy.from <= at.from && at.to <= drawnBy.to;
   }
 
   /** How values find the names around them. */
@@ -387,7 +408,7 @@ export class Working {
     const filled = fill(line, form, this.filling);
     const about: StepLine = { where: this.where(line), units: this.units };
     if (step.on === "garment") {
-      const { now, words } = step.work(filled as never, this.garment, about);
+      const { now, words } = blamed(line, form, () => step.work(filled as never, this.garment, about));
       this.seams = now.seams;
       this.cuts = now.cuts;
       for (const piece of now.pieces.values()) this.takePiece(piece);
@@ -395,7 +416,7 @@ export class Working {
       return;
     }
     const before = this.piece!;
-    const { now, words, amount } = step.work(filled as never, before, about);
+    const { now, words, amount } = blamed(line, form, () => step.work(filled as never, before, about));
     withinLimits(now, before, this.run.spent.spans);
     this.piece = now;
     if (this.scope.hidesDrawn && form.naming) this.aliasNames(line, filled[form.naming.slot.name]);
@@ -467,20 +488,25 @@ export class Working {
     if (!this.withheld.has(name)) this.withheld = new Set([...this.withheld, name]);
   }
 
-  /** The names that a line gives, those of its block among them where they may live on below it. */
-  private namesWithin(line: Line): Line["names"] {
-    const { text: verb } = line.verb;
-    if (verb === "use")
-      return [
-        ...line.names,
-        ...line.clauses.flatMap(({ operands }) =>
-          operands.flatMap(({ value }) => (value.kind === "name" ? value.path : [])),
-        ),
-      ];
-    const own = this.ownSteps.get(verb)?.line;
-    const within = verb === "solve" || verb === "if" || verb === "else" || verb === "repeat" ? line : own;
-    const lines = [...(within?.block?.lines ?? []), ...(line.otherwise ? [line.otherwise] : [])];
-    return [...line.names, ...lines.flatMap((each) => this.namesWithin(each))];
+  /** The names that a line gives, those of its block and of a step that it calls among them where they may live on below it. */
+  private namesWithin(line: Line): Word[] {
+    const names: Word[] = [];
+    const seen = new Set<Line>();
+    // A list and no recursion: steps may call one another deeper than calls may go.
+    const left = [line];
+    for (let each = left.pop(); each; each = left.pop()) {
+      if (seen.has(each)) continue;
+      seen.add(each);
+      const { text: verb } = each.verb;
+      names.push(...each.names);
+      if (verb === "use") for (const { operands } of each.clauses) names.push(...operands.flatMap(plainNames));
+      const own = this.ownSteps.get(verb)?.line;
+      if (own || verb === "solve" || verb === "if" || verb === "else" || verb === "repeat") {
+        left.push(...((own ?? each).block?.lines ?? []));
+        if (each.otherwise) left.push(each.otherwise);
+      }
+    }
+    return names;
   }
 
   private diagnosticOf(problem: Problem, line: Line): Diagnostic {
@@ -497,6 +523,11 @@ export class Working {
     };
   }
 }
+
+/** The names that these give in their blocks may be asked for below them. */
+const blocksNamesLeave = new Set(["solve", "if", "else", "repeat"]);
+
+const plainNames = ({ value }: Operand): readonly Word[] => (value.kind === "name" ? value.path : []);
 
 /** A line without its block. */
 const headOf = (line: Line): Stretch => (line.block ? { from: line.from, to: line.verb.to } : line);

@@ -51,8 +51,7 @@ const judged = (condition: Expression, within: Expression | undefined, working: 
     const { holds: ok, left, right, kind } = compared(condition, working.filling, tolerance?.value);
     if (within) refuseTolerance(tolerance!, kind, operator, within, working);
     const shown = (value: Scalar): string => inWords({ kind, value: value.value }, working);
-    const margin =
-      operator === "=" && tolerance ? `, within ${inWords({ kind, value: tolerance.value }, working)}` : "";
+    const margin = tolerance ? `, within ${inWords({ kind, value: tolerance.value }, working)}` : "";
     return {
       ok,
       found: outward(left.value, kind),
@@ -109,7 +108,8 @@ export const acceptLine = (line: Line, working: Working): void => {
   const name = check.kind === "name" ? check.path.map(({ text }) => text).join(".") : "";
   if (!working.run.checkNames.includes(name)) {
     const hint = didYouMean(name, working.run.checkNames);
-    throw new Problem("check-unknown", `There is no check called ${name}.`, {
+    const message = name === "" ? "The name of a check is wanted here." : `There is no check called ${name}.`;
+    throw new Problem("check-unknown", message, {
       at: check,
       ...(hint !== undefined && { hint }),
     });
@@ -126,11 +126,14 @@ export const acceptLine = (line: Line, working: Working): void => {
 /** "back", "back.hem": what the acceptance speaks of; it has to be there. */
 const thingName = (thing: Expression, working: Working): string => {
   const value = evaluate(thing, working.filling);
-  if (thing.kind !== "name" || !["piece", "edge", "place"].includes(value.kind)) {
-    throw new Problem("accept-thing", "A check is waived on a piece, an edge or a place, by its name.", { at: thing });
+  if (thing.kind !== "name" || !["piece", "edge", "place", "dart"].includes(value.kind)) {
+    throw new Problem("accept-thing", "A check is waived on a piece, an edge, a dart or a place, by its name.", {
+      at: thing,
+    });
   }
   const words = thing.path.map(({ text }) => text);
   const { piece } = working;
-  if (piece && (piece.edges.has(words[0]!) || piece.places.has(words[0]!))) return [piece.name, ...words].join(".");
+  if (piece && [piece.edges, piece.places, piece.darts].some((names) => names.has(words[0]!)))
+    return [piece.name, ...words].join(".");
   return words.join(".");
 };

@@ -196,13 +196,15 @@ export const sizeLine = (line: Line, working: Working): void => {
     throw new Problem("name-taken", `There is already a size called ${name.text}.`, { at: name });
   const measures = new Map<string, Scalar>();
   for (const { name: measure, value } of line.block?.entries ?? []) {
-    if (measures.has(measure.text)) {
-      throw new Problem("name-taken", `${measure.text} stands in this size twice.`, { at: measure });
-    }
-    const given = scalar(value, working);
-    const like = isSizeTable(working) ? given : measureCalled(measure, working);
-    if (sharedKind(like, given) === undefined) throw otherKind(measure.text, given, like, value, working);
-    measures.set(measure.text, given);
+    working.attempt(line, () => {
+      if (measures.has(measure.text)) {
+        throw new Problem("name-taken", `${measure.text} stands in this size twice.`, { at: measure });
+      }
+      const given = scalar(value, working);
+      const like = isSizeTable(working) ? given : measureCalled(measure, working);
+      if (sharedKind(like, given) === undefined) throw otherKind(measure.text, given, like, value, working);
+      measures.set(measure.text, given);
+    });
   }
   working.sizes.set(name.text, { name: name.text, measures, base: false, where: working.where(line) });
 };

@@ -42,13 +42,15 @@ export const recipeLine = (line: Line, working: Working): void => {
   if (working.title !== "") throw new Problem("recipe-twice", "This recipe already has a title.");
   working.title = text(operandValue(line), working);
   for (const { name, value } of line.block?.entries ?? []) {
-    if (!fieldNames.includes(name.text)) {
-      throw new Problem("field-unknown", `A recipe has no field called ${name.text}.`, {
-        at: name,
-        hint: `Write one of ${fieldNames.join(", ")}.`,
-      });
-    }
-    working.fields.set(name.text, text(value, working));
+    working.attempt(line, () => {
+      if (!fieldNames.includes(name.text)) {
+        throw new Problem("field-unknown", `A recipe has no field called ${name.text}.`, {
+          at: name,
+          hint: `Write one of ${fieldNames.join(", ")}.`,
+        });
+      }
+      working.fields.set(name.text, text(value, working));
+    });
   }
 };
 

@@ -36,7 +36,7 @@ export const stepLine = (line: Line, working: Working): void => {
   const seen = new Set<string>();
   for (const { type, name } of line.parameters ?? []) {
     if (!parameterKinds.includes(type.text)) {
-      throw new Problem("parameter-kind", `A parameter cannot be a ${type.text}.`, {
+      throw new Problem("parameter-kind", `There is no kind of parameter called ${type.text}.`, {
         at: type,
         hint: `Write one of ${listWithOr(parameterKinds)}.`,
       });

@@ -47,11 +47,27 @@ export const scalar = (expression: Expression, working: Working): Scalar => {
 };
 
 export const text = (expression: Expression, working: Working): string => {
-  const value: Value = evaluate(expression, working.filling);
+  const value = orUnquoted(expression, working.tree.text, () => evaluate(expression, working.filling));
   if (value.kind === "text") return value.text;
   throw new Problem("value-kind", `A text in quotes is wanted here, and this is ${kindInWords(value)}.`, {
     at: expression,
   });
+};
+
+/** Where a text is wanted, a name that nothing has is a text without its quotes. */
+const orUnquoted = (expression: Expression, source: string, work: () => Value): Value => {
+  try {
+    return work();
+  } catch (problem) {
+    const written = source.slice(expression.from, expression.to);
+    if (!(problem instanceof Problem) || problem.code !== "name-unknown" || written.includes('"')) throw problem;
+    const replace = `"${written}"`;
+    throw new Problem("text-unquoted", "A text stands in quotes.", {
+      at: expression,
+      hint: `Write ${replace}.`,
+      replace,
+    });
+  }
 };
 
 /** A scalar of one kind, as a statement's clause wants it: `wanted` with its article, `unit` what a bare number may have meant. */

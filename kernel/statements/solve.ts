@@ -1,12 +1,12 @@
 // solve: finds a value between two limits at which two measurements agree, by halving.
 import { limits } from "../../grammar/limits.ts";
 import { statementWords } from "../../grammar/statements.ts";
-import type { Expression, Line } from "../../grammar/tree.ts";
+import type { BinaryValue, Line } from "../../grammar/tree.ts";
 import { LineFailed, type Working } from "../evaluate.ts";
-import { evaluate, missingUnit } from "../expression.ts";
+import { compared, missingUnit } from "../expression.ts";
 import { Problem } from "../problem.ts";
 import { Scope } from "../scope.ts";
-import { capital, isScalar, kindInWords, type Scalar, sharedKind } from "../value.ts";
+import { capital, kindInWords, type Scalar, sharedKind } from "../value.ts";
 import { inWords } from "./declarations.ts";
 import { clauseValue, fitStatement, nameOf, scalar } from "./reading.ts";
 
@@ -105,7 +105,7 @@ const sameSide = (line: Line, from: Scalar, to: Scalar, low: Trial, high: Trial,
 };
 
 /** Draws the block with one value, measures, and forgets it all again. */
-const trial = (line: Line, condition: Expression & { kind: "binary" }, value: Scalar, working: Working): Trial => {
+const trial = (line: Line, condition: BinaryValue, value: Scalar, working: Working): Trial => {
   const { piece, scope } = working;
   working.scope = new Scope(scope, "through", false);
   working.scope.names.set(nameOf(line).text, { kind: "value", value });
@@ -130,14 +130,8 @@ const trial = (line: Line, condition: Expression & { kind: "binary" }, value: Sc
   }
 };
 
-const measured = (condition: Expression & { kind: "binary" }, working: Working): Trial => {
-  const [left, right] = [evaluate(condition.left, working.filling), evaluate(condition.right, working.filling)];
-  const kind = isScalar(left) && isScalar(right) ? sharedKind(left, right) : undefined;
-  if (!isScalar(left) || !isScalar(right) || kind === undefined) {
-    throw new Problem("dimension", `${capital(kindInWords(left))} cannot be held against ${kindInWords(right)}.`, {
-      at: condition,
-    });
-  }
+const measured = (condition: BinaryValue, working: Working): Trial => {
+  const { left, right, kind } = compared(condition, working.filling);
   return { left: { kind, value: left.value }, right: { kind, value: right.value } };
 };
 
