@@ -38,6 +38,8 @@ const gramsPerSquareMetre = 28.349523125 / (0.9144 * 0.9144);
 
 /** Two lengths that differ by no more than this many mm count as equal in `if` and `check`. */
 export const lengthTolerance = 0.5;
+/** What the last digits of a sum may be off by; no tolerance is smaller, not even one of 0. */
+const rounding = 1e-9;
 /** Two angles: 0.1 deg. */
 const angleTolerance = toRadians(0.1);
 
@@ -65,6 +67,8 @@ const worth = (expression: Expression, names: Names): Value => {
       return named(expression, names);
     case "call":
       return called(expression, names);
+    case "member":
+      return memberOf(evaluate(expression.of, names), "this", expression.member.text, expression.member);
     case "unary": {
       const value = evaluate(expression.value, names);
       return expression.operator === "-" ? negated(value) : truth(!holds(value));
@@ -132,6 +136,9 @@ const memberOf = (value: Value, called: string, member: string, at: Stretch): Va
   if (value.kind === "edge" && (member === "start" || member === "end")) {
     return place(member === "start" ? startOf(value.path) : endOf(value.path));
   }
+  if (value.kind === "dart" && (member === "tip" || member === "first" || member === "second")) {
+    return place(value.dart[member]);
+  }
   if (value.kind === "piece") {
     const found = partOf(value.piece, called, member);
     if (found) return found;
@@ -139,8 +146,8 @@ const memberOf = (value: Value, called: string, member: string, at: Stretch): Va
     if (value.withheld.has(member)) throw new Withheld();
     throw unknown(
       member,
-      `${called} has no edge or place called ${member}.`,
-      [...value.piece.edges.keys(), ...value.piece.places.keys()],
+      `${called} has no edge, place or dart called ${member}.`,
+      [...value.piece.edges.keys(), ...value.piece.places.keys(), ...value.piece.darts.keys()],
       at,
     );
   }
@@ -149,16 +156,21 @@ const memberOf = (value: Value, called: string, member: string, at: Stretch): Va
     if (found) return found;
     throw unknown(member, `The recipe ${called} has no piece or value called ${member}.`, value.names, at);
   }
-  throw new Problem("member-missing", `${capital(kindInWords(value))} has no part called ${member}.`, { at });
+  throw new Problem("member-missing", `${capital(kindInWords(value))} has no part called ${member}.`, {
+    at,
+    ...(value.kind === "dart" && { hint: "Write tip, first or second." }),
+  });
 };
 
-/** An edge or a place of a piece as a value; undefined when it has none of that name. */
+/** An edge, a place or a dart of a piece as a value; undefined when it has none of that name. */
 export const partOf = (piece: Piece, called: string, member: string): Value | undefined => {
   const edge = piece.edges.get(member);
   if (edge) {
     const taken = takenAlong(piece, member);
     return { kind: "edge", path: edge.path, of: { piece: called, edge: member }, turned: false, whole: true, taken };
   }
+  const dart = piece.darts.get(member);
+  if (dart) return { kind: "dart", dart, of: { piece: called, dart: member } };
   const found = piece.places.get(member);
   return found && { kind: "place", point: found.point, name: member, of: { piece: called, place: member } };
 };
@@ -170,7 +182,7 @@ const called = (expression: Expression & { kind: "call" }, names: Names): Value 
   checkCount(entry, values.length, name);
   const given = values.map((value) => evaluate(value, names));
   try {
-    return entry.work(given);
+    return entry.work(given, names.units);
   } catch (problem) {
     if (!(problem instanceof WrongValue)) throw problem;
     const at = values[given.indexOf(problem.value)] ?? expression;
@@ -239,7 +251,10 @@ const amountAlong = (expression: Expression, names: Names, whole: number, what: 
   if (isScalar(value) && value.kind === "length") return value.value;
   if (isScalar(value) && value.kind === "number") {
     if (value.value >= 0 && value.value <= 1) return value.value * whole;
-    const { hint, replace } = missingUnit(value, expression, names.units);
+    const isPercentage = expression.kind === "number" && expression.written.endsWith("%");
+    const { hint, replace } = isPercentage
+      ? { hint: "Write a percentage up to 100%, or a length." }
+      : percentOrUnit(value, expression, names.units);
     throw new Problem(
       "ratio-range",
       `A plain number here is a ratio between 0 and 1 of ${what}, and this is ${plainNumber(value.value, 4)}.`,
@@ -253,6 +268,13 @@ const amountAlong = (expression: Expression, names: Names, whole: number, what: 
   throw new Problem("value-kind", `A length or a ratio is wanted here, and this is ${kindInWords(value)}.`, {
     at: expression,
   });
+};
+
+/** 50 along an edge may have been meant as 50% or as 50 cm; a larger number only as a length. */
+const percentOrUnit = (value: Scalar, expression: Expression, unit: string): { hint?: string; replace?: string } => {
+  if (expression.kind !== "number" || value.value <= 1 || value.value > 100)
+    return missingUnit(value, expression, unit);
+  return { hint: `Write ${expression.written}% of the way, or ${expression.written} ${unit}.` };
 };
 
 const towardOf = (expression: Expression & { kind: "toward" }, names: Names): Value => {
@@ -387,8 +409,8 @@ const compare = (left: Value, right: Value, operator: Comparing, tolerance?: num
     throw new Problem("dimension", `${capital(kindInWords(left))} cannot be compared with ${kindInWords(right)}.`);
   }
   const off = left.value - right.value;
-  const within = tolerance ?? (kind === "length" ? lengthTolerance : kind === "angle" ? angleTolerance : 1e-9);
-  const equal = Math.abs(off) <= within;
+  const within = tolerance ?? (kind === "length" ? lengthTolerance : kind === "angle" ? angleTolerance : 0);
+  const equal = Math.abs(off) <= within + rounding;
   // At most is less or equal, so it has the tolerance of equal; less is less by any amount.
   const result = {
     "=": equal,
@@ -404,5 +426,7 @@ const compare = (left: Value, right: Value, operator: Comparing, tolerance?: num
 /** Whether a condition holds. */
 export const holds = (value: Value): boolean => {
   if (value.kind === "truth") return value.holds;
-  throw new Problem("value-kind", `A condition is wanted here, and this is ${kindInWords(value)}.`);
+  const hint =
+    value.kind === "edge" || value.kind === "place" ? { hint: "Write a comma between two of them, not and." } : {};
+  throw new Problem("value-kind", `A condition is wanted here, and this is ${kindInWords(value)}.`, hint);
 };

@@ -31,7 +31,7 @@ export const formFor = (line: Line, forms: readonly Form[]): Form => {
 // A line is worked again and again, in `repeat` and `solve` and for body after body, and fits the same form each time.
 const fittingForm = new WeakMap<Line, Form>();
 
-/** The fault against the form that knows the most of the line's clauses. */
+/** The fault against the form that knows the most of the line. */
 const nearestFault = (line: Line, forms: readonly Form[]): Problem => {
   const [nearest] = forms.map((form) => faultOf(line, form)!).sort((a, b) => b.given - a.given);
   return nearest!.problem();
@@ -43,10 +43,11 @@ interface Fault {
   readonly problem: () => Problem;
 }
 
-/** What keeps a line from having a form; `given` counts the clauses that the form knows. */
+/** What keeps a line from having a form; `given` counts what of the line the form knows. */
 const faultOf = (line: Line, form: Form): Fault | undefined => {
   const known = new Map(form.clauses.map((clause) => [clause.word, clause]));
-  const given = line.clauses.filter(({ word }) => known.has(word.text)).length;
+  const hasOperand = line.operands.length > 0 === (form.operand !== undefined);
+  const given = line.clauses.filter(({ word }) => known.has(word.text)).length + (hasOperand ? 0.5 : 0);
   const fault = (code: string, message: string, at: Stretch, mending?: Mending): Fault => {
     const problem = (): Problem => {
       const hint = howToWrite([form]);
@@ -72,10 +73,8 @@ const faultOf = (line: Line, form: Form): Fault | undefined => {
     if (alone !== undefined)
       return fault("clause-missing", `${text} stands together with \`${alone}\`, which is not here.`, clause.word);
   }
-  if (form.naming?.equals === "always" || form.naming?.equals === "never") {
-    if (line.names.length === 0)
-      return fault("name-missing", `${line.verb.text} gives something a name, and there is none here.`, line.verb);
-  }
+  if (form.naming && !form.naming.optional && line.names.length === 0)
+    return fault("name-missing", `${line.verb.text} gives something a name, and there is none here.`, line.verb);
   if (!form.operand && line.operands.length > 0)
     return fault("value-extra", `${line.verb.text} takes no value here.`, line.operands[0]!);
   if (form.operand && !form.operand.optional && line.operands.length === 0) {
@@ -134,6 +133,26 @@ export const fill = (line: Line, form: Form, filling: Filling): Fill => {
   return filled;
 };
 
+/** Works a step; a Problem that names a slot points at what fills it in the line. */
+export const blamed = <T>(line: Line, form: Form, work: () => T): T => {
+  try {
+    return work();
+  } catch (problem) {
+    const at = problem instanceof Problem ? stretchOf(line, form, problem.details) : undefined;
+    throw at ? (problem as Problem).at(at) : problem;
+  }
+};
+
+const stretchOf = (line: Line, form: Form, { slot, value }: Problem["details"]): Stretch | undefined => {
+  if (slot === undefined) return undefined;
+  if (slot === form.count?.name) return line.count;
+  const word = form.clauses.find((clause) => (clause.slot?.name ?? clause.word) === slot)?.word;
+  const clause = line.clauses.find((each) => each.word.text === word);
+  const operands = slot === form.operand?.name ? line.operands : (clause?.operands ?? []);
+  const [first, last] = value === undefined ? [operands[0], operands.at(-1)] : [operands[value], operands[value]];
+  return first && last ? { from: first.from, to: last.to } : clause?.word;
+};
+
 const slotValue = (operands: readonly Operand[], slot: Slot, form: Form, filling: Filling): unknown => {
   const one = ({ value, suffix }: Operand): unknown => {
     const read = readOne(value, slot as KernelSlot<string, unknown>, form, filling);
@@ -155,6 +174,12 @@ const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, form
       return ownEdge(expression, filling);
     case "own-place":
       return ownPlace(expression, filling);
+    case "own-dart":
+      return ownDart(expression, filling);
+    case "toward-own-edge": {
+      if (expression.kind === "direction" && expression.word === "toward") return ownEdge(expression.aim!, filling);
+      throw misfit(evaluate(expression, filling), expression, slot, form, filling);
+    }
     case "edge-or-place": {
       const value = evaluate(expression, filling);
       if (value.kind === "edge") return { edge: ownEdge(expression, filling) };
@@ -162,7 +187,7 @@ const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, form
       throw misfit(value, expression, slot, form, filling);
     }
     default: {
-      const value = evaluate(expression, filling);
+      const value = slot.wanted === "a fabric" ? fabricValue(expression, filling) : evaluate(expression, filling);
       const read = slot.read?.(value);
       if (read === undefined) throw misfit(value, expression, slot, form, filling);
       return read;
@@ -171,8 +196,21 @@ const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, form
 };
 
 /** A value of the wrong kind: a number may lack its unit, and otherwise the form shows what belongs there. */
+/** A cloth that no line names yet is the first thing a beginner forgets. */
+const fabricValue = (expression: Expression, filling: Filling): Value => {
+  try {
+    return evaluate(expression, filling);
+  } catch (problem) {
+    if (!(problem instanceof Problem) || problem.code !== "name-unknown" || problem.details.hint !== undefined)
+      throw problem;
+    const hint = 'Write a line such as fabric shell "gabardine" width 150 cm above the pieces.';
+    throw new Problem(problem.code, problem.message, { ...problem.details, hint });
+  }
+};
+
 const misfit = (value: Value, expression: Expression, slot: Slot, form: Form, filling: Filling): Problem => {
-  const unit = slot.wanted.includes("length") ? filling.units : slot.wanted === "an angle" ? "deg" : undefined;
+  const isTurn = slot.wanted === "an angle" || slot.wanted === "a direction";
+  const unit = slot.wanted.includes("length") ? filling.units : isTurn ? "deg" : undefined;
   const mending = unit === undefined ? {} : missingUnit(value, expression, unit);
   const hint = howToWrite([form]);
   const wanted = `${capital(slot.wanted)} is wanted here (${slot.note}), and this is ${kindInWords(value)}.`;
@@ -208,8 +246,20 @@ const ownPlace = (expression: Expression, filling: Filling): string => {
   throw notOwn("named place", value, expression, piece);
 };
 
-/** A step changes the piece it stands in, so it wants that piece's own edges and places by their names. */
-const notOwn = (what: "edge" | "named place", value: Value, at: Expression, piece: Piece | undefined): Problem => {
+const ownDart = (expression: Expression, filling: Filling): string => {
+  const value = evaluate(expression, filling);
+  const { piece } = filling;
+  if (value.kind === "dart" && value.of.piece === piece?.name && piece.darts.has(value.of.dart)) return value.of.dart;
+  throw notOwn("dart", value, expression, piece);
+};
+
+/** A step changes the piece it stands in, so it wants that piece's own edges, places and darts by their names. */
+const notOwn = (
+  what: "edge" | "named place" | "dart",
+  value: Value,
+  at: Expression,
+  piece: Piece | undefined,
+): Problem => {
   const article = what === "edge" ? "An" : "A";
   const { of } = value as { of?: { piece: string } };
   const isOther = of && of.piece !== piece?.name;
@@ -219,11 +269,11 @@ const notOwn = (what: "edge" | "named place", value: Value, at: Expression, piec
       ? "a line without a name of its own"
       : kindInWords(value);
   return new Problem(
-    what === "edge" ? "edge-wanted" : "place-wanted",
+    what === "edge" ? "edge-wanted" : what === "dart" ? "dart-wanted" : "place-wanted",
     `${article} ${what} of ${piece?.name ?? "the piece"} is wanted here, and this is ${it}.`,
     {
       at,
-      hint: `Name one of its ${what === "edge" ? "edges" : "places"}.`,
+      hint: `Name one of its ${what === "edge" ? "edges" : what === "dart" ? "darts" : "places"}.`,
     },
   );
 };

@@ -4,7 +4,7 @@ import { signedArea } from "./geometry/area.ts";
 import { crossings } from "./geometry/intersect.ts";
 import { mirroredIn } from "./geometry/mirror.ts";
 import { feet, nearest } from "./geometry/nearest.ts";
-import { endOf, isStraight, reversed, startOf } from "./geometry/path.ts";
+import { endOf, isStraight, type Path, reversed, startOf } from "./geometry/path.ts";
 import {
   between,
   distance,
@@ -22,9 +22,9 @@ import { acos, asin, atan, cos, sin, tan, turnBetween } from "./geometry/trig.ts
 import { boundary } from "./outline.ts";
 import { Problem } from "./problem.ts";
 import { sewnLength } from "./sewn.ts";
+import { lengthIn } from "./units.ts";
 import {
   angle,
-  capital,
   type EdgeValue,
   finite,
   isScalar,
@@ -35,13 +35,14 @@ import {
   sharedKind,
   type Value,
 } from "./value.ts";
+import type { Units } from "./working.ts";
 
 export interface FunctionEntry {
   readonly name: string;
   /** As the manual shows it. */
   readonly form: string;
   readonly summary: string;
-  readonly work: (values: readonly Value[]) => Value;
+  readonly work: (values: readonly Value[], units: Units) => Value;
 }
 
 const place = (point: Point): Value => ({ kind: "place", point });
@@ -84,17 +85,13 @@ const kindWord = (kind: Scalar["kind"] | undefined): string =>
         ? `An ${kind}`
         : `A ${kind}`;
 
-/** Several scalars of one kind. */
+/** Several scalars of one kind; a plain number among values with units is the one to blame. */
 const alike = (values: readonly Value[]): { kind: Scalar["kind"]; numbers: number[] } => {
   const scalars = values.map((value) => wantScalar(value));
-  let kind = scalars[0]!;
-  for (const scalar of scalars) {
-    const shared = sharedKind(kind, scalar);
-    if (shared === undefined)
-      throw new Problem("dimension", `${capital(kindInWords(kind))} and ${kindInWords(scalar)} cannot be compared.`);
-    kind = { kind: shared, value: 0, ...(kind.bareZero && scalar.bareZero && { bareZero: true }) };
-  }
-  return { kind: kind.kind, numbers: scalars.map(({ value }) => value) };
+  const { kind } = scalars.find((scalar) => scalar.kind !== "number") ?? scalars[0]!;
+  const odd = scalars.find((scalar) => sharedKind(scalar, { kind, value: 0 }) === undefined);
+  if (odd) throw new WrongValue(odd, kindWord(kind), kind);
+  return { kind, numbers: scalars.map(({ value }) => value) };
 };
 
 const ofAngle =
@@ -120,15 +117,17 @@ const entry = (form: string, summary: string, work: FunctionEntry["work"]): Func
 });
 
 /** Where on an edge a place lies; it has to lie on it. */
-const placeOn = (edge: EdgeValue, point: Point): number => {
+const placeOn = (edge: EdgeValue, point: Point, units: Units): number => {
   const { at, distance: off } = nearest(edge.path, point);
-  if (off > sameSpotTolerance) throw new Problem("not-on-edge", `The place lies ${off.toFixed(2)} mm off the edge.`);
+  if (off > sameSpotTolerance) throw new Problem("not-on-edge", `The place lies ${lengthIn(off, units)} off the edge.`);
   return at;
 };
 
 const meeting = ([first, second]: readonly Value[]): Value => {
-  const found = crossings(wantEdge(first!).path, wantEdge(second!).path);
-  if (found.length === 1) return place(found[0]!.point);
+  const [a, b] = [wantEdge(first!).path, wantEdge(second!).path];
+  const crossed = crossings(a, b).map(({ point }) => point);
+  const found = crossed.length > 0 ? crossed : [...endsOn(a, b), ...endsOn(b, a)].filter(isFirst);
+  if (found.length === 1) return place(found[0]!);
   throw new Problem(
     "meet-count",
     found.length === 0
@@ -143,6 +142,16 @@ const meeting = ([first, second]: readonly Value[]): Value => {
   );
 };
 
+/** The ends of a path that lie on another: an end that stops a hair short meets it all the same. */
+const endsOn = (path: Path, other: Path): Point[] =>
+  [startOf(path), endOf(path)]
+    .map((end) => nearest(other, end))
+    .filter(({ distance: off }) => off <= sameSpotTolerance)
+    .map(({ point }) => point);
+
+const isFirst = (point: Point, index: number, points: readonly Point[]): boolean =>
+  points.findIndex((other) => sameSpot(other, point)) === index;
+
 const footOn = ([from, onto]: readonly Value[]): Value => {
   const found = feet(wantEdge(onto!).path, wantPlace(from!));
   if (found.length > 0) return place(found[0]!.point);
@@ -150,14 +159,14 @@ const footOn = ([from, onto]: readonly Value[]): Value => {
 };
 
 /** Two tape lengths laid from two places meet at two spots; the side is that of somebody walking from a to b. */
-const compassed = ([a, r1, b, r2, side]: readonly Value[]): Value => {
+const compassed = ([a, r1, b, r2, side]: readonly Value[], units: Units): Value => {
   const [from, to] = [wantPlace(a!), wantPlace(b!)];
   const [first, second] = [wantScalar(r1!, "length").value, wantScalar(r2!, "length").value];
   const apart = distance(from, to);
   if (apart === 0 || apart > first + second || apart < Math.abs(first - second)) {
     throw new Problem(
       "compass-miss",
-      `The two lengths do not reach each other: the places are ${apart.toFixed(1)} mm apart.`,
+      `The two lengths do not reach each other: the places are ${lengthIn(apart, units)} apart.`,
     );
   }
   const along = (apart * apart + first * first - second * second) / (2 * apart);
@@ -175,10 +184,10 @@ const sideSign = (side: Value | undefined): 1 | -1 => {
   throw new WrongValue(side!, "left or right, as seen when walking from the first place to the second,");
 };
 
-const stretchOf = ([edge, a, b]: readonly Value[]): Value => {
+const stretchOf = ([edge, a, b]: readonly Value[], units: Units): Value => {
   const whole = wantEdge(edge!);
-  const from = placeOn(whole, wantPlace(a!));
-  const to = placeOn(whole, wantPlace(b!));
+  const from = placeOn(whole, wantPlace(a!), units);
+  const to = placeOn(whole, wantPlace(b!), units);
   if (Math.abs(from - to) <= sameSpotTolerance)
     throw new Problem("part-empty", "The two places are the same spot of the edge.");
   const isWhole = whole.whole && Math.min(from, to) < 1e-9 && Math.max(from, to) > pathLength(whole.path) - 1e-9;

@@ -1,5 +1,6 @@
 // Names drawn inside `if`, `repeat` and steps of the recipe's own stay inside: the piece keeps them under hidden names.
-// An edge that ends up in the outline gets its plain name when the block ends, for an outline without names is of no use.
+// An edge that ends up in the outline gets its plain name when the block ends, and so does a dart: without a name neither
+// is of use.
 import { renamed } from "./alter/renamed.ts";
 import type { Piece } from "./working.ts";
 
@@ -12,21 +13,28 @@ export const withoutHidden = (words: string): string => words.replace(/~\d+/g, "
 const isHidden = (name: string): boolean => name.includes("~");
 const plain = (name: string): string => name.slice(0, name.indexOf("~"));
 
-/** The names of a piece's edges and places that a recipe can use. */
+/** The names of a piece's edges, places and darts that a recipe can use. */
 export const shownNames = (piece: Piece): string[] =>
-  [...piece.edges.keys(), ...piece.places.keys()].filter((name) => !isHidden(name));
+  [...piece.edges.keys(), ...piece.places.keys(), ...piece.darts.keys()].filter((name) => !isHidden(name));
 
-/** The piece as a block leaves it: places drawn inside are forgotten, outline edges drawn inside get their plain names. */
+/**
+ * The piece as a block leaves it: places drawn inside are forgotten, outline edges and darts drawn inside get their plain
+ * names where these are free.
+ */
 export const withPlainNames = (piece: Piece, before: Piece): Piece => {
   const drawn = [...piece.edges.keys()].filter((name) => isHidden(name) && !before.edges.has(name));
   const inOutline = new Set(piece.outline.map(({ edge }) => edge));
   const forgotten = [...piece.places.keys()].some((name) => isHidden(name) && !before.places.has(name));
-  if (drawn.length === 0 && !forgotten) return piece;
+  const darts = [...piece.darts.keys()].filter((name) => isHidden(name) && !before.darts.has(name));
+  if (drawn.length === 0 && darts.length === 0 && !forgotten) return piece;
   const renamed = drawn
     .filter((name) => inOutline.has(name) && !piece.edges.has(plain(name)))
     .reduce((changed, name) => withEdgeRenamed(changed, name, plain(name)), piece);
-  const places = new Map([...renamed.places].filter(([name]) => !isHidden(name) || before.places.has(name)));
-  return { ...renamed, places };
+  const withDarts = darts
+    .filter((name) => !shownNames(renamed).includes(plain(name)))
+    .reduce((changed, name) => withDartRenamed(changed, name, plain(name)), renamed);
+  const places = new Map([...withDarts.places].filter(([name]) => !isHidden(name) || before.places.has(name)));
+  return { ...withDarts, places };
 };
 
 /** The plain names of edges and places that were drawn in a block and did not outlive it. */
@@ -34,6 +42,16 @@ export const namesLost = (inside: Piece, after: Piece): string[] =>
   [...inside.edges.keys(), ...inside.places.keys()]
     .filter((name) => isHidden(name) && !after.edges.has(plain(name)) && !after.places.has(plain(name)))
     .map(plain);
+
+const withDartRenamed = (piece: Piece, from: string, to: string): Piece => {
+  if (piece.darts.has(to)) return piece;
+  return renamed(
+    piece,
+    (name) => name,
+    (name) => name,
+    (name) => (name === from ? to : name),
+  );
+};
 
 /** The same piece with one edge under another name, wherever it is spoken of. */
 export const withEdgeRenamed = (piece: Piece, from: string, to: string): Piece =>

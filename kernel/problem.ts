@@ -6,6 +6,9 @@ export interface ProblemDetails {
   readonly hint?: string;
   /** The stretch of text that is to blame; the whole line where not said. */
   readonly at?: Stretch;
+  /** The slot of the step's sentence that is to blame, where a step raises it, and which of its values if it takes several. */
+  readonly slot?: string;
+  readonly value?: number;
   /** Text that would mend the stretch. */
   readonly replace?: string;
   /** Another stretch of the same recipe that has a part in it. */

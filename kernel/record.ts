@@ -1,6 +1,6 @@
 // The record of a garment's making: one entry a step, with the piece before and after, and one line in words.
 import type { Where } from "../grammar/diagnostic.ts";
-import { pathLength } from "./geometry/arc-length.ts";
+import { sewnLengthOf } from "./sewn.ts";
 import { lengthIn } from "./units.ts";
 import type { Garment, Piece } from "./working.ts";
 
@@ -39,12 +39,13 @@ export const timesInGarment = (name: string, garment: Garment): number => {
   return Math.max(1, count) * (onFold ? 2 : 1);
 };
 
-/** "hem 31.5 cm to 40.5 cm" for each outline edge that a step made longer or shorter. */
+/** "hem 31.5 cm to 40.5 cm" for each outline edge that a step made longer or shorter, as sewn. */
 const changedLengths = (before: Piece, after: Piece, garment: Garment): string[] =>
   after.outline.flatMap(({ edge: name }) => {
     const [was, is] = [before.edges.get(name), after.edges.get(name)];
-    if (!was || !is || was.path === is.path || before.outline.length === 0) return [];
-    const [old, now] = [pathLength(was.path), pathLength(is.path)];
+    if (!was || !is || before.outline.length === 0) return [];
+    if (was.path === is.path && before.darts === after.darts && before.takeUps === after.takeUps) return [];
+    const [old, now] = [sewnLengthOf(before, name), sewnLengthOf(after, name)];
     const [oldWords, nowWords] = [lengthIn(old, garment.units), lengthIn(now, garment.units)];
     return Math.abs(old - now) < tellable || oldWords === nowWords ? [] : [`${name} ${oldWords} to ${nowWords}`];
   });

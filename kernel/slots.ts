@@ -16,6 +16,8 @@ export type Takes =
   | "edge"
   | "own-edge"
   | "own-place"
+  | "own-dart"
+  | "toward-own-edge"
   | "edge-or-place"
   | "value"
   | "direction"
@@ -58,9 +60,20 @@ export const place = <N extends string>(key: N, note: string): KernelSlot<N, Poi
 export const placeOnPiece = <N extends string>(key: N, note: string): KernelSlot<N, PlaceOnPiece> =>
   slot(key, note, "a place", "place", readPlace);
 
+export const placesOnPiece = <N extends string>(key: N, note: string): KernelSlot<N, readonly PlaceOnPiece[]> =>
+  slot(key, note, "a place", "place", readPlace, { many: true });
+
 /** A place of this piece that has a name. */
 export const ownPlace = <N extends string>(key: N, note: string): KernelSlot<N, string> =>
   slot(key, note, "a named place of this piece", "own-place");
+
+/** A dart of this piece, by name. */
+export const ownDart = <N extends string>(key: N, note: string): KernelSlot<N, string> =>
+  slot(key, note, "a dart of this piece", "own-dart");
+
+/** An edge of this piece behind the word toward: `folded toward center`. */
+export const towardEdge = <N extends string>(key: N, note: string): KernelSlot<N, string> =>
+  slot(key, note, "toward an edge", "toward-own-edge", undefined, { shape: "direction" });
 
 export const places = <N extends string>(key: N, note: string): KernelSlot<N, readonly Point[]> =>
   slot(key, note, "a place", "place", readPoint, { many: true });
@@ -109,6 +122,9 @@ export const angle = <N extends string>(key: N, note: string): KernelSlot<N, num
 
 export const number = <N extends string>(key: N, note: string): KernelSlot<N, number> =>
   slot(key, note, "a plain number", "value", (value) => readScalar(value, "number"));
+
+export const numbers = <N extends string>(key: N, note: string): KernelSlot<N, readonly number[]> =>
+  slot(key, note, "a plain number", "value", (value) => readScalar(value, "number"), { many: true });
 
 /** A whole number right behind the first operand: `cut front 2`. */
 export const count = <N extends string>(key: N, note: string): KernelSlot<N, number> =>

@@ -2,7 +2,7 @@
 import type { Path } from "./geometry/path.ts";
 import type { Point } from "./geometry/point.ts";
 import { Problem } from "./problem.ts";
-import type { Fabric, Piece, Taken } from "./working.ts";
+import type { Dart, Fabric, Piece, Taken } from "./working.ts";
 
 export type ScalarKind = "number" | "length" | "area" | "angle" | "weight";
 
@@ -45,6 +45,13 @@ export type Direction =
   | { readonly kind: "direction"; readonly along: Path }
   | { readonly kind: "direction"; readonly squareTo: Path };
 
+/** A dart of a piece: its tip and its leg ends are places. */
+export interface DartValue {
+  readonly kind: "dart";
+  readonly dart: Dart;
+  readonly of: { readonly piece: string; readonly dart: string };
+}
+
 export interface PieceValue {
   readonly kind: "piece";
   readonly piece: Piece;
@@ -71,6 +78,7 @@ export type Value =
   | BundleValue
   | { readonly kind: "text"; readonly text: string }
   | { readonly kind: "truth"; readonly holds: boolean }
+  | DartValue
   | { readonly kind: "fabric"; readonly fabric: Fabric };
 
 export const number = (value: number): Scalar => ({ kind: "number", value });

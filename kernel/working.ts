@@ -112,6 +112,9 @@ export interface TakeUp {
   readonly to: Point;
   /** How much shorter, in mm, the stretch is once sewn. */
   readonly amount: number;
+  /** Of a pleat: the end of the edge that its fold is laid toward, and how far into the cloth its lines are drawn, mm. */
+  readonly laid?: "start" | "end";
+  readonly long?: number;
   readonly drawnBy: Where;
 }
 

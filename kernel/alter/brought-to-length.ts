@@ -1,13 +1,13 @@
 // An edge is brought to a length: one of its ends moves along the neighbouring edge, and the edge follows in proportion.
-import { pathLength, spanLength } from "../geometry/arc-length.ts";
+import { pathLength } from "../geometry/arc-length.ts";
 import { carriedOn } from "../geometry/offset.ts";
-import { endOf, type Path, reversed, type Span } from "../geometry/path.ts";
-import { distance, minus, type Point, plus, times } from "../geometry/point.ts";
+import { endOf, type Path, reversed } from "../geometry/path.ts";
 import { part } from "../geometry/split.ts";
 import { walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
 import { lengthIn } from "../units.ts";
 import type { Edge, Piece, Units } from "../working.ts";
+import { followed } from "./followed.ts";
 import { turnInOutline } from "./outline-spot.ts";
 import { reshaped } from "./reshaped.ts";
 import { solved } from "./trued.ts";
@@ -56,22 +56,3 @@ const withPath = (piece: Piece, edge: Edge, path: Path): Piece => ({
   ...piece,
   edges: new Map(piece.edges).set(edge.name, { ...edge, path }),
 });
-
-/** The path with one end elsewhere; all of it follows, the less the further from that end, and stays smooth. */
-const followed = (path: Path, moving: "start" | "end", to: Point): Path => {
-  if (moving === "start") return reversed(followed(reversed(path), "end", to));
-  const by = minus(to, endOf(path));
-  const whole = pathLength(path);
-  let done = 0;
-  return path.map((span): Span => {
-    const [from, until] = [done, done + spanLength(span)];
-    done = until;
-    const shifted = (point: Point, along: number): Point => plus(point, times(by, along / whole));
-    const start = shifted(span.start, from);
-    const end = until >= whole ? to : shifted(span.end, until);
-    if (span.kind === "line") return { kind: "line", start, end };
-    const startHandle = shifted(span.startHandle, from + distance(span.start, span.startHandle));
-    const endHandle = shifted(span.endHandle, until - distance(span.endHandle, span.end));
-    return { kind: "cubic", start, startHandle, endHandle, end };
-  });
-};

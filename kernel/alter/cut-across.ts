@@ -57,10 +57,9 @@ const stretchesInside = (piece: Piece, line: Path, units: Units): Stretch[] => {
   const whole = closedBoundary(piece, units);
   const length = pathLength(line);
   const onOutline = (at: number): boolean => nearest(whole, pointAt(line, at)).distance <= sameSpotTolerance;
-  const stations = [
-    ...[0, length].filter(onOutline),
-    ...crossings(line, whole).map(({ onFirst }) => onFirst),
-  ].sort((a, b) => a - b);
+  const stations = [...[0, length].filter(onOutline), ...crossings(line, whole).map(({ onFirst }) => onFirst)].sort(
+    (a, b) => a - b,
+  );
   const apart = stations.filter((at, index) => index === 0 || at - stations[index - 1]! > sameSpotTolerance);
   return apart.slice(1).flatMap((to, index) => {
     const from = apart[index]!;
@@ -79,6 +78,7 @@ const cutOn = (piece: Piece, { path }: Stretch): Slash => {
     hinge,
     hingeAt,
     hingeEdge: walked(piece)[start.index]!.edge.name,
+    hingeOpensAt: start,
     hingeName: undefined,
     target,
     targetsAt: [targetAt],

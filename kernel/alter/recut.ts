@@ -68,7 +68,10 @@ export const laidOut = (recut: Recut, index: number): Laid[] => {
         fills: undefined,
       }),
     );
-  const fillings = [filling(recut, recut.atTarget, "ahead", "behind"), filling(recut, recut.atHinge, "behind", "ahead")];
+  const fillings = [
+    filling(recut, recut.atTarget, "ahead", "behind"),
+    filling(recut, recut.atHinge, "behind", "ahead"),
+  ];
   return fillings
     .filter(({ at, path }) => at.index === index && path.length > 0)
     .sort((a, b) => b.at.at - a.at.at)

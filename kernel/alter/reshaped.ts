@@ -1,9 +1,11 @@
-// Edges get new paths, and all that lies on them goes with them: places, notches, hinges.
+// Edges get new paths, and all that lies on them goes with them: places, notches, hinges, darts, gathers.
 import { nearest } from "../geometry/nearest.ts";
 import { endOf, type Path, startOf } from "../geometry/path.ts";
 import { type Point, sameSpot, sameSpotTolerance } from "../geometry/point.ts";
 import { walked } from "../outline.ts";
 import type { Edge, Piece } from "../working.ts";
+import { carriedDart } from "./carried-dart.ts";
+import { withDart } from "./with-dart.ts";
 
 /** The piece with new paths for some of its edges, as drafted; corner places go to the new corners, others to the nearest point. */
 export const reshaped = (piece: Piece, paths: ReadonlyMap<string, Path>): Piece => {
@@ -19,7 +21,7 @@ export const reshaped = (piece: Piece, paths: ReadonlyMap<string, Path>): Piece 
     const { point, ...rest } = carried({ ...entry, point: from });
     return { ...rest, from: point };
   });
-  return {
+  const now: Piece = {
     ...piece,
     edges,
     places: new Map(
@@ -27,8 +29,19 @@ export const reshaped = (piece: Piece, paths: ReadonlyMap<string, Path>): Piece 
     ),
     notches: piece.notches.map(carried),
     hinges: piece.hinges.map(carried),
+    takeUps: piece.takeUps.map(({ from, to, ...rest }) => ({
+      ...rest,
+      from: carried({ edge: rest.edge, point: from }).point,
+      to: carried({ edge: rest.edge, point: to }).point,
+    })),
     ...(turned && { turned }),
   };
+  return [...piece.darts.values()]
+    .filter(({ edge }) => paths.has(edge))
+    .reduce((sofar, dart) => {
+      const on = carriedDart(dart, piece.edges.get(dart.edge)!.path, paths.get(dart.edge)!);
+      return withDart(sofar, on);
+    }, now);
 };
 
 /** Where a point of an edge goes when the edge gets a new path: an end stays an end, others go to the nearest point. */

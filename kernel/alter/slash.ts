@@ -5,6 +5,7 @@ import { crossings, crossingsWithRay } from "../geometry/intersect.ts";
 import { nearest } from "../geometry/nearest.ts";
 import { endOf, type Path, reversed, startOf, straight } from "../geometry/path.ts";
 import { between, cross, distance, dot, minus, type Point, sameSpot, sameSpotTolerance } from "../geometry/point.ts";
+import { part } from "../geometry/split.ts";
 import { bearing } from "../geometry/trig.ts";
 import { type Walked, walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
@@ -26,6 +27,8 @@ export interface Slash {
   readonly hingeAt: Spot;
   /** The edge that the hinge lies on, and what the recipe calls the hinge if it is a named place. */
   readonly hingeEdge: string;
+  /** The spot on that edge, where what opens at the hinge belongs; `hingeAt` where not said. */
+  readonly hingeOpensAt?: Spot;
   readonly hingeName: string | undefined;
   readonly target: Point;
   /** The spot on the edge that opens; at a corner, one on each of the edges that might: first the one that ends there. */
@@ -34,6 +37,8 @@ export interface Slash {
   readonly path: Path;
   /** The turn in the outline of the edge that the cut runs along. */
   readonly along: number | undefined;
+  /** Whether the outline walks that edge from the hinge to the target. */
+  readonly alongAhead?: boolean;
 }
 
 /** Finds a slash on the piece; a Problem where it cannot be cut. */
@@ -56,6 +61,7 @@ export const slashOn = (piece: Piece, asked: SlashAsked, units: Units): Slash =>
     hinge,
     hingeAt,
     hingeEdge: walked(piece)[own.index]!.edge.name,
+    hingeOpensAt: own,
     hingeName: asked.hinge.name,
     target,
     targetsAt: targetsAt as [Spot, ...Spot[]],
@@ -188,7 +194,7 @@ const runsAlong = (path: Path, from: Point, to: Point): boolean =>
 const edgeAt = (piece: Piece, point: Point): Walked =>
   [...walked(piece)].sort((a, b) => nearest(a.path, point).distance - nearest(b.path, point).distance)[0]!;
 
-/** The slash that runs on an edge itself, from one of its ends to the other. */
+/** The slash that runs on an edge itself, from one of its ends, or from a place on it, to an end. */
 const slashAlong = (
   piece: Piece,
   { hinge: { name }, target }: SlashAsked,
@@ -199,17 +205,15 @@ const slashAlong = (
   const walk = walked(piece);
   const { path } = walk[index]!;
   const length = pathLength(path);
-  const ownEnd = found.find((spot) => spot.index === index && (spot.at === 0 || spot.at === length));
-  if (!ownEnd) {
-    throw new Problem(
-      "along-from-end",
-      `A slash along ${along} is hinged at one of its ends, and the hinge lies elsewhere.`,
-      {
-        hint: `Hinge it at ${along}.start or ${along}.end.`,
-      },
-    );
+  const own = found.find((spot) => spot.index === index);
+  if (!own) {
+    throw new Problem("along-from-end", `A slash along ${along} is hinged on it, and the hinge lies elsewhere.`, {
+      hint: `Hinge it at ${along}.start or ${along}.end.`,
+    });
   }
-  const forward = ownEnd.at === 0;
+  const isNext =
+    "edge" in target ? target.edge === walk[(index + 1) % walk.length]!.edge.name : sameSpot(target.place, endOf(path));
+  const forward = own.at === 0 || (own.at < length && isNext);
   const next = (index + (forward ? 1 : walk.length - 1)) % walk.length;
   const far = forward ? endOf(path) : startOf(path);
   const opened = walk[next]!;
@@ -223,14 +227,17 @@ const slashAlong = (
   }
   const targetAt: Spot = { index: next, at: forward ? 0 : pathLength(opened.path) };
   const other = found.find((spot) => spot.index !== index);
+  const way = forward ? part(path, own.at, length) : reversed(part(path, 0, own.at));
   return {
-    hinge: forward ? startOf(path) : endOf(path),
-    hingeAt: onward(piece, ownEnd),
+    hinge: startOf(way),
+    hingeAt: onward(piece, own),
     hingeEdge: other ? walk[other.index]!.edge.name : along,
+    hingeOpensAt: other ?? own,
     hingeName: name,
     target: far,
     targetsAt: [targetAt],
-    path: forward ? path : reversed(path),
+    path: way,
     along: index,
+    alongAhead: forward,
   };
 };

@@ -50,19 +50,44 @@ const reach = 50;
 
 const nothing = 1e-9;
 
+/** A place where a line turns: a corner, or the step that closing a slash leaves, whose corners turn back on each other. */
+interface Bend {
+  /** Arc lengths of its first and its last corner, mm. */
+  readonly from: number;
+  readonly to: number;
+  /** How far the line turns there in all, radians, clockwise on the page. */
+  readonly turn: number;
+}
+
+// Two corners no further apart than this, in mm, that turn opposite ways are one step.
+const longestStep = 10;
+
+const bendsOf = (path: Path): Bend[] => {
+  const bends: Bend[] = [];
+  let before = 0;
+  for (const { at, turn } of corners(path, smooth)) {
+    const last = bends.at(-1);
+    if (last && at - last.to <= longestStep && turn * before < 0) {
+      bends[bends.length - 1] = { ...last, to: at, turn: last.turn + turn };
+    } else bends.push({ from: at, to: at, turn });
+    before = turn;
+  }
+  return bends;
+};
+
 const cornersRounded = (path: Path): Path => {
-  const found = corners(path, smooth);
+  const found = bendsOf(path);
   if (found.length === 0) return path;
   const length = pathLength(path);
-  const stations = [0, ...found.map(({ at }) => at), length];
   // Up to the end of the line, but only halfway to the next corner, which needs the other half.
   const room = (from: number, to: number, isEnd: boolean): number =>
     Math.min(reach, isEnd ? to - from : (to - from) / 2);
   const paths: Path[] = [];
   let done = 0;
-  found.forEach(({ at }, index) => {
-    const from = at - room(stations[index]!, at, index === 0);
-    const to = at + room(at, stations[index + 2]!, index === found.length - 1);
+  found.forEach((bend, index) => {
+    const [last, next] = [found[index - 1], found[index + 1]];
+    const from = bend.from - room(last?.to ?? 0, bend.from, !last);
+    const to = bend.to + room(bend.to, next?.from ?? length, !next);
     if (from - done > nothing) paths.push(part(path, done, from));
     paths.push([cubicBetween(path, from, to)]);
     done = to;
@@ -135,14 +160,14 @@ export const truedHolding = (
   length: number,
 ): { readonly path: Path; readonly turn: number } | undefined => {
   const arcs = withArcs(path);
-  const found = corners(arcs, smooth);
+  const found = bendsOf(arcs);
   const ends: Ends = keepsEnds ? { start: startDirection(arcs), end: endDirection(arcs) } : atFolds;
   if (found.length === 0) {
     const line = withEndsTurned(arcs, ends);
     return Math.abs(pathLength(line) - length) <= holds ? { path: line, turn: 0 } : undefined;
   }
   const whole = pathLength(arcs);
-  const stations = [0, ...found.slice(1).map(({ at }, index) => (found[index]!.at + at) / 2), whole];
+  const stations = [0, ...found.slice(1).map(({ from }, index) => (found[index]!.to + from) / 2), whole];
   // Outward makes the line turn more, the way it turns at the corner next to that end.
   const [firstWay, lastWay] = [Math.sign(found[0]!.turn), Math.sign(found.at(-1)!.turn)];
   const line = (turn: number): Path =>

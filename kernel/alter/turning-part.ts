@@ -1,21 +1,38 @@
-// One part of a slashed piece turns about the hinge as a stiff sheet, and the piece is put together again: with a bridge
-// across the opening, or with the cloth of a wedge taken out.
+// One part of a slashed piece is laid anew as a stiff sheet, and the piece is put together again: with bridges across
+// what opens, and without the cloth where it closes.
 import type { Where } from "../../grammar/diagnostic.ts";
 import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { crossings, selfCrossingsOfLoop } from "../geometry/intersect.ts";
-import { endOf, joined, line, mapped, reversed, startOf } from "../geometry/path.ts";
-import { between, distance, type Point, sameSpot } from "../geometry/point.ts";
+import { endOf, joined, line, mapped, type Path, reversed, startOf } from "../geometry/path.ts";
+import { between, cross, distance, minus, type Point, sameSpot, size } from "../geometry/point.ts";
 import { part } from "../geometry/split.ts";
 import { boundary, sense, walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
 import type { Line } from "../step.ts";
 import type { Edge, Grain, Hinge, Label, Piece } from "../working.ts";
-import { bridge, type Fate, laidOut, type Recut, turned, turnOf } from "./recut.ts";
+import { type Motion, pivotOf, taken } from "./motion.ts";
+import { movedDarts } from "./moved-darts.ts";
+import type { Spot } from "./outline-spot.ts";
+import { bridge, type Fate, laidOut, moved, type Recut, type SlashEnd } from "./recut.ts";
 import type { Slash } from "./slash.ts";
 import { turnAlong, turnsOf } from "./turned.ts";
 import { turnedParts } from "./turned-parts.ts";
 import { isOnSlash, type Side, sideOfPoint, stretchesOf } from "./two-parts.ts";
 import { type Wedge, wedgeOf } from "./wedge.ts";
+
+/** What becomes of an end of the slash: its two sides part, or close over cloth that is taken out, or stay together. */
+export type EndOf = "opens" | "closes" | "stays";
+
+/** How the two parts of a slashed piece are laid anew. */
+export interface Laying {
+  readonly slash: Slash;
+  readonly moving: Side;
+  readonly motion: Motion;
+  readonly hinge: EndOf;
+  readonly target: EndOf;
+  /** How far along the slash, mm, its two sides cross, where one end opens and the other closes; else anywhere inside. */
+  readonly inside: number;
+}
 
 /** Which way the piece is to turn about the slash. */
 export interface Turning {
@@ -26,80 +43,123 @@ export interface Turning {
 }
 
 /** The piece with the part turned away, and the opening bridged straight. */
-export const opened = (piece: Piece, { slash, moving, angle }: Turning, { where }: Line): Piece => {
-  const fateOf = (point: Point): Fate => {
-    if (sameSpot(point, slash.hinge) || sameSpot(point, slash.target) || isOnSlashInside(slash, point)) return "stays";
-    return sideOfPoint(piece, slash, point) === moving ? "turns" : "stays";
-  };
-  const now = putTogether({
+export const opened = (piece: Piece, { slash, moving, angle }: Turning, line: Line): Piece =>
+  laidAnew(
     piece,
-    slash,
-    moving,
-    turn: turnAway(piece, moving) * angle,
-    stretches: stretchesOf(piece, slash),
-    fateOf,
-    aheadEnd: slash.target,
-    behindStart: slash.target,
-    between: (from, to) => bridge(slash.hinge, from, to),
-    cuts: [slash.path],
-  });
-  return uncrossed(withHinge(now, slash, where), piece, "This opening makes the outline cross itself.");
-};
+    {
+      slash,
+      moving,
+      motion: aboutHinge(slash, turnAway(piece, moving) * angle),
+      hinge: "stays",
+      target: "opens",
+      inside: 0,
+    },
+    line,
+  );
 
 /** The piece with a wedge beside the slash taken out, and the part turned in to close it. */
-export const foldedAway = (piece: Piece, turning: Turning, { where, units }: Line): Piece => {
-  const { slash, moving, angle } = turning;
-  const away = turnAway(piece, moving) * angle;
-  const wedge = wedgeOf(piece, slash, moving, away, units);
-  const fateOf = fateBeside(piece, slash, moving, wedge);
+export const foldedAway = (piece: Piece, { slash, moving, angle }: Turning, line: Line): Piece =>
+  laidAnew(
+    piece,
+    {
+      slash,
+      moving,
+      motion: aboutHinge(slash, -turnAway(piece, moving) * angle),
+      hinge: "stays",
+      target: "closes",
+      inside: 0,
+    },
+    line,
+  );
+
+/** The turn about the hinge of a slash, radians clockwise. */
+export const aboutHinge = ({ hinge }: Slash, angle: number): Motion => ({ kind: "turn", pivot: hinge, angle });
+
+/** The piece with the moving part laid anew; openings are bridged straight, and cloth where an end closes is taken out. */
+export const laidAnew = (piece: Piece, laying: Laying, line: Line): Piece => {
+  const closes = laying.hinge === "closes" || laying.target === "closes";
+  const message = closes
+    ? "Folding this away makes the outline cross itself."
+    : "This opening makes the outline cross itself.";
+  return uncrossed(laidTouching(piece, laying, line), piece, message);
+};
+
+/** The same where the outline may come to lie along itself, as the legs of a dart do that closes. */
+export const laidTouching = (piece: Piece, laying: Laying, { where, units }: Line): Piece => {
+  const { slash, moving, motion, hinge, target, inside } = laying;
+  const closes = hinge === "closes" || target === "closes";
+  const wedge = closes
+    ? wedgeOf(
+        piece,
+        slash,
+        moving,
+        { motion, atHinge: hinge === "closes", atTarget: target === "closes", inside },
+        units,
+      )
+    : undefined;
+  const fateOf = fates(piece, slash, moving, wedge);
+  const bridged = (from: Point, to: Point): Path => bridge(pivotOf(motion), from, to);
+  const stepped = (from: Point, to: Point): Path => [line(from, to)];
+  const end = (point: Point, at: Spot, corner: Point | undefined, becomes: EndOf): SlashEnd => ({
+    point,
+    at,
+    ahead: wedge?.side === "ahead" ? corner! : point,
+    behind: wedge?.side === "behind" ? corner! : point,
+    between: becomes === "opens" ? bridged : stepped,
+  });
   const now = putTogether({
     piece,
     slash,
     moving,
-    turn: -away,
-    stretches: wedge.left,
+    motion,
+    stretches: wedge ? wedge.left : stretchesOf(piece, slash),
     fateOf,
-    aheadEnd: wedge.side === "ahead" ? wedge.corner : slash.target,
-    behindStart: wedge.side === "behind" ? wedge.corner : slash.target,
-    // A step this small is rounding, and joining moves the ends onto each other.
-    between: (from, to) => (distance(from, to) <= rounding ? [] : [line(from, to)]),
-    cuts: [slash.path, wedge.cut],
+    atHinge: end(slash.hinge, slash.hingeOpensAt ?? slash.hingeAt, wedge?.hingeCorner, hinge),
+    atTarget: end(slash.target, slash.targetsAt[0], wedge?.corner, target),
+    between: hinge === "opens" || target === "opens" ? bridged : stepped,
+    cuts: wedge ? [slash.path, wedge.cut] : [slash.path],
   });
-  refuseLoss(piece, fateOf);
-  return uncrossed(withHinge(now, slash, where), piece, "Folding this away makes the outline cross itself.");
+  if (wedge) refuseLoss(piece, fateOf);
+  return withHinge(now, laying, where);
 };
 
 const rounding = 1e-6;
 
 // Seen from the hinge the part ahead lies to the left of the slash when the outline runs clockwise: its way out is
 // anticlockwise.
-const turnAway = (piece: Piece, moving: Side): number => (moving === "ahead" ? -sense(piece) : sense(piece));
+/** Which way, 1 clockwise on the page and -1 anticlockwise, the moving part turns about the hinge to leave the slash. */
+export const turnAway = (piece: Piece, moving: Side): number => (moving === "ahead" ? -sense(piece) : sense(piece));
 
 // A slash along an edge has that edge's places beside it, which go with the edge.
 const isOnSlashInside = (slash: Slash, point: Point): boolean => slash.along === undefined && isOnSlash(slash, point);
 
-const fateBeside = (piece: Piece, slash: Slash, moving: Side, wedge: Wedge): ((point: Point) => Fate) => {
-  const fate = (side: Side | undefined): Fate => (side === moving ? "turns" : "stays");
+const fates = (piece: Piece, slash: Slash, moving: Side, wedge: Wedge | undefined): ((point: Point) => Fate) => {
+  const fate = (side: Side | undefined): Fate => (side === moving ? "moves" : "stays");
   return (point) => {
     if (sameSpot(point, slash.hinge)) return "stays";
-    if (sameSpot(point, wedge.corner)) return fate(wedge.side);
+    if (wedge && !sameSpot(wedge.hingeCorner, slash.hinge) && sameSpot(point, wedge.hingeCorner))
+      return fate(wedge.side);
+    if (wedge && !sameSpot(wedge.corner, slash.target) && sameSpot(point, wedge.corner)) return fate(wedge.side);
     // Where the piece loses cloth beside an edge that turns in, the corner goes with the edge.
-    if (sameSpot(point, slash.target)) return wedge.side === moving ? "stays" : "turns";
+    if (sameSpot(point, slash.target)) return wedge && wedge.side !== moving ? "moves" : "stays";
     if (isOnSlashInside(slash, point)) return "stays";
-    if (wedge.holds(point)) return "gone";
+    if (wedge?.holds(point)) return "gone";
     return fate(sideOfPoint(piece, slash, point));
   };
 };
 
 const refuseLoss = (piece: Piece, fateOf: (point: Point) => Fate): void => {
-  const place = [...piece.places.values()].find(({ point }) => fateOf(point) === "gone");
+  const isGone = ({ point }: { readonly point: Point }): boolean => fateOf(point) === "gone";
+  const place = [...piece.places.values()].find(isGone);
   const what = place
     ? place.name
-    : piece.notches.some(({ point }) => fateOf(point) === "gone")
+    : piece.notches.some(isGone)
       ? "A notch"
-      : piece.drills.some(({ point }) => fateOf(point) === "gone")
+      : piece.drills.some(isGone)
         ? "A drill hole"
-        : undefined;
+        : piece.takeUps.some(({ from, to }) => isGone({ point: from }) || isGone({ point: to }))
+          ? "A pleat, or what is gathered,"
+          : undefined;
   if (what === undefined) return;
   throw new Problem("place-folded-away", `${what} lies in the cloth that would be taken out.`, {
     hint: "Fold less away, or slash on its other side.",
@@ -108,32 +168,48 @@ const refuseLoss = (piece: Piece, fateOf: (point: Point) => Fate): void => {
 
 const putTogether = (recut: Recut): Piece => {
   const { piece, fateOf } = recut;
-  const moved = <T extends { readonly point: Point }>(thing: T): T =>
-    fateOf(thing.point) === "turns" ? { ...thing, point: turned(recut, thing.point) } : thing;
-  const grain = piece.grain && turnedGrain(recut, piece.grain);
+  const carried = <T extends { readonly point: Point }>(thing: T): T =>
+    fateOf(thing.point) === "moves" ? { ...thing, point: moved(recut, thing.point) } : thing;
+  const grain = piece.grain && movedGrain(recut, piece.grain);
   return {
     ...piece,
     edges: new Map([...piece.edges].map(([name, edge]) => [name, recutEdge(recut, edge)])),
-    places: new Map([...piece.places].map(([name, place]) => [name, moved(place)])),
-    notches: piece.notches.map(moved),
-    drills: piece.drills.map(moved),
-    labels: piece.labels.map((label) => turnedLabel(recut, label)),
-    hinges: piece.hinges.filter(({ point }) => fateOf(point) !== "gone").map(moved),
+    places: new Map([...piece.places].map(([name, place]) => [name, carried(place)])),
+    notches: piece.notches.map(carried),
+    drills: piece.drills.map(carried),
+    darts: movedDarts(recut),
+    takeUps: piece.takeUps.map(({ from, to, ...rest }) => ({
+      ...rest,
+      from: carried({ point: from }).point,
+      to: carried({ point: to }).point,
+    })),
+    labels: piece.labels.map((label) => movedLabel(recut, label)),
+    hinges: piece.hinges.filter(({ point }) => fateOf(point) !== "gone").map(carried),
     turned: turnedParts(recut),
     ...(grain && { grain }),
   };
 };
 
-const turnedGrain = (recut: Recut, grain: Grain): Grain => {
-  if (grain.kind === "along" || recut.fateOf(between(grain.from, grain.to, 0.5)) === "stays") return grain;
-  return { ...grain, from: turned(recut, grain.from), to: turned(recut, grain.to) };
+const movedGrain = (recut: Recut, grain: Grain): Grain => {
+  if (grain.kind === "along") return grain;
+  const { from, to } = grain;
+  if (runsAlongGrain(recut.motion, minus(to, from))) {
+    // Cloth that is parted along its grain makes the line longer: each end goes with its own part.
+    const end = (point: Point): Point => (recut.fateOf(point) === "stays" ? point : moved(recut, point));
+    return { ...grain, from: end(from), to: end(to) };
+  }
+  if (recut.fateOf(between(from, to, 0.5)) === "stays") return grain;
+  return { ...grain, from: moved(recut, from), to: moved(recut, to) };
 };
 
+const runsAlongGrain = (motion: Motion, grain: Point): boolean =>
+  motion.kind === "shift" && Math.abs(cross(motion.by, grain)) <= noTurn * size(motion.by) * size(grain);
+
 // A label whose place is taken out stands wherever the drawing finds room.
-const turnedLabel = (recut: Recut, label: Label): Label => {
+const movedLabel = (recut: Recut, label: Label): Label => {
   const { at, ...rest } = label;
   if (at === undefined || recut.fateOf(at) === "stays") return label;
-  return recut.fateOf(at) === "turns" ? { ...rest, at: turned(recut, at) } : rest;
+  return recut.fateOf(at) === "moves" ? { ...rest, at: moved(recut, at) } : rest;
 };
 
 const recutEdge = (recut: Recut, edge: Edge): Edge => {
@@ -143,12 +219,8 @@ const recutEdge = (recut: Recut, edge: Edge): Edge => {
 
 const recutOutlineEdge = (recut: Recut, edge: Edge, index: number): Edge => {
   const laid = laidOut(recut, index);
-  if (
-    laid.every(
-      ({ was }) => was !== undefined && was.path === walked(recut.piece)[index]!.path && turnOf(recut, was) === 0,
-    )
-  )
-    return edge;
+  const { path: whole } = walked(recut.piece)[index]!;
+  if (laid.every(({ was }) => was !== undefined && was.path === whole && was.side !== recut.moving)) return edge;
   const path = joined(laid.map((each) => each.path));
   if (path.length === 0) {
     throw new Problem("cloth-too-narrow", `Nothing of ${edge.name} would be left.`, { hint: "Fold less away." });
@@ -172,7 +244,7 @@ const recutInnerLine = (recut: Recut, edge: Edge): Edge => {
   if (stretches.every(({ fate }) => fate === "stays")) return edge;
   const kept = stretches
     .filter(({ fate }) => fate !== "gone")
-    .map(({ path, fate }) => (fate === "turns" ? mapped(path, (point) => turned(recut, point)) : path));
+    .map(({ path, fate }) => (fate === "moves" ? mapped(path, (point) => moved(recut, point)) : path));
   if (kept.length === 0) {
     throw new Problem("place-folded-away", `The whole line ${edge.name} lies in the cloth that would be taken out.`, {
       hint: "Fold less away, or slash on its other side.",
@@ -186,24 +258,35 @@ const recutInnerLine = (recut: Recut, edge: Edge): Edge => {
   return { ...edge, path: joined(paths) };
 };
 
-// Inside an edge a hinge leaves a corner, for as long as the cloth on its two sides has turned by different amounts.
-const withHinge = (piece: Piece, slash: Slash, drawnBy: Where): Piece => {
-  const others = piece.hinges.filter(({ point }) => !sameSpot(point, slash.hinge));
-  if (slash.hingeAt.at === 0) return { ...piece, hinges: others };
+// A slash leaves corners: inside the edge that it is hinged in, for as long as the cloth on its two sides has turned by
+// different amounts, and at both ends of a bridge with no pivot of its own on that edge.
+const withHinge = (piece: Piece, laying: Laying, drawnBy: Where): Piece => {
+  const { slash, motion, hinge, target } = laying;
+  const isLevel = motion.kind === "shift";
+  const closed = isLevel && target === "closes" ? [slash.hinge, slash.target] : [slash.hinge];
+  const others = piece.hinges.filter(({ point }) => !closed.some((each) => sameSpot(point, each)));
+  const bothSides = (point: Point, spot: Spot): Hinge[] =>
+    [point, taken(point, motion)].map((each) => ({ edge: piece.outline[spot.index]!.edge, point: each, drawnBy }));
+  const opened = [
+    ...(hinge === "opens" ? bothSides(slash.hinge, slash.hingeOpensAt ?? slash.hingeAt) : []),
+    ...(target === "opens" && isLevel ? bothSides(slash.target, slash.targetsAt[0]) : []),
+  ];
+  if (opened.length > 0 || slash.hingeAt.at === 0) return { ...piece, hinges: [...others, ...opened] };
   const { edge } = walked(piece)[slash.hingeAt.index]!;
   const turns = turnsOf(piece, edge.name);
   const at = pathLength(edge.path) - slash.hingeAt.at;
   const hingeAt = piece.outline[slash.hingeAt.index]!.turned ? at : slash.hingeAt.at;
   const differs = Math.abs(turnAlong(turns, hingeAt + beside) - turnAlong(turns, hingeAt - beside)) > noTurn;
-  const hinge: Hinge = { edge: edge.name, point: slash.hinge, drawnBy };
-  return { ...piece, hinges: differs ? [...others, hinge] : others };
+  const corner: Hinge = { edge: edge.name, point: slash.hinge, drawnBy };
+  return { ...piece, hinges: differs ? [...others, corner] : others };
 };
 
 // Just beside a spot, in mm, and a turn too small to be one, in radians.
 const beside = 0.005;
 const noTurn = 1e-9;
 
-const uncrossed = (now: Piece, before: Piece, message: string): Piece => {
+/** The piece as it is now; a Problem with this message where its outline crosses itself and did not before. */
+export const uncrossed = (now: Piece, before: Piece, message: string): Piece => {
   const crossed = (piece: Piece): boolean => selfCrossingsOfLoop(boundary(piece) ?? []).length > 0;
   if (!crossed(now) || crossed(before)) return now;
   throw new Problem("outline-crosses-itself", message, { hint: "Take a smaller amount, or move the slash." });

@@ -78,7 +78,7 @@ export const sideOfSpot = (piece: Piece, slash: Slash, spot: Spot): Side => {
 /** The part on whose cloth a slash along an edge borders; the edge itself is the other part. */
 export const clothSide = (slash: Slash): Side | undefined => {
   if (slash.along === undefined) return undefined;
-  return slash.hingeAt.index === slash.along && slash.hingeAt.at === 0 ? "behind" : "ahead";
+  return slash.alongAhead ? "behind" : "ahead";
 };
 
 /** The part that a point lies in: on the outline by its spot there, else by the cloth around it; undefined off the cloth. */

@@ -72,7 +72,7 @@ const linesOf = (garment: Garment, piece: Piece): BlockLine[] => [
   ...(piece.doubtful ? [{ text: "NOT FIT TO CUT", size: nameSize, weight: "bold" as const }] : []),
   { text: piece.name.toUpperCase(), size: nameSize, weight: "bold" },
   { text: garment.title, size: noteSize, weight: "plain" },
-  ...(isNet(piece) ? [{ text: "NET, NO ALLOWANCES", size: orderSize, weight: "bold" as const }] : []),
+  ...(isNet(piece) ? [{ text: "NET PATTERN", size: orderSize, weight: "bold" as const }] : []),
   ...cutOrders(garment, piece).map((text) => ({ text, size: orderSize, weight: "bold" as const })),
   ...piece.labels.filter(({ at }) => !at).map(({ text }) => ({ text, size: noteSize, weight: "plain" as const })),
 ];

@@ -25,6 +25,7 @@ piece front = straight.front {
 
 - \`#\` starts a comment, to the end of the line.
 - A name is letters and digits with single hyphens inside: \`back\`, \`side-front\`. \`a-b\` is one name, \`a - b\` a subtraction.
+- \`pi\` is the number 3.14159…
 - Numbers: \`12\`, \`12.5\`, \`5/8\`, \`1 1/2\`, \`50%\`. A fraction has no spaces, a division has them: \`girth / 4\`.
 - Units: \`mm cm m in ft yd\` for lengths, \`deg rad\` for angles, \`gsm\` (g/m2) and \`osy\` (oz/yd2) for weights. Only 0 goes without.
 - Texts stand in double quotes, with \`\\"\`, \`\\\\\` and \`\\n\` inside.
@@ -54,6 +55,7 @@ shoulder at 50%                 along an edge, by ratio, in the direction it was
 armscye at 8 cm                 along an edge, from its start
 armscye at end - 8 cm           back from its end
 shoulder.start, shoulder.end    the ends of an edge, as it was drafted
+bust.tip, bust.first            the tip of a dart, and its leg ends: first and second
 corner(center, neck)            where two neighbouring edges of an outline meet
 back.nape                       a named place of another piece
 A--B                            the straight line between two places, an edge

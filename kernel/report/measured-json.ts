@@ -1,15 +1,18 @@
 // What `measure --json` prints: everything measured, in mm and degrees at full precision. Fields are only ever added;
 // anything else makes a new schema number.
 import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
+import { dartMeasures } from "../dart-measures.ts";
 import { pathLength } from "../geometry/arc-length.ts";
 import { nearest } from "../geometry/nearest.ts";
 import { endOf, startOf } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import { toDegrees } from "../geometry/trig.ts";
+import { withoutHidden } from "../hidden-names.ts";
 import type { Outcome } from "../kernel.ts";
 import { boundary, walked } from "../outline.ts";
+import { sewnLength, sewnLengthOf } from "../sewn.ts";
 import { isScalar, type Value } from "../value.ts";
-import type { Edge, Judged, Notch, Piece } from "../working.ts";
+import type { Dart, Edge, Judged, Notch, Piece } from "../working.ts";
 import { extentOf } from "./extent.ts";
 import type { Json } from "./json.ts";
 import { type MeasuredSeam, measuredSeams } from "./measured-seam.ts";
@@ -47,7 +50,7 @@ const dataOf = (value: Value): Json | undefined => {
   if (value.kind === "text") return { kind: "text", value: value.text };
   if (value.kind === "truth") return { kind: "truth", value: value.holds };
   if (value.kind === "place") return { kind: "place", value: spot(value.point) };
-  if (value.kind === "edge") return { kind: "edge", value: pathLength(value.path) };
+  if (value.kind === "edge") return { kind: "edge", value: sewnLength(value.path, value.taken) };
   return undefined;
 };
 
@@ -60,11 +63,19 @@ const pieceOf = (piece: Piece): Json => {
     name: piece.name,
     from: piece.from ?? null,
     ...extentOrNull(sewing),
-    edges: walked(piece).map(({ edge }) => edgeOf(edge)),
+    edges: walked(piece).map(({ edge }) => edgeOf(edge, piece)),
     places: new Map(
       [...piece.places].filter(([name]) => isShown(name)).map(([name, { point }]) => [name, spot(point)]),
     ),
     notches: piece.notches.map((notch) => notchOf(notch, piece)),
+    darts: [...piece.darts.values()].map(dartOf),
+    takenUp: piece.takeUps.map(({ kind, edge, from, to, amount }) => ({
+      kind,
+      edge,
+      from: spot(from),
+      to: spot(to),
+      amount,
+    })),
     cutting: cutting ? extentOrNull(cutting.path) : null,
   };
 };
@@ -76,13 +87,30 @@ const extentOrNull = (loop: Parameters<typeof extentOf>[0] | undefined): { reado
   return { area, perimeter, width, height };
 };
 
-const edgeOf = ({ name, role, path }: Edge): Json => ({
+// As sewn, and as cut where darts, pleats or gathers make that another length.
+const edgeOf = ({ name, role, path }: Edge, piece: Piece): Json => ({
   name,
   role,
-  length: pathLength(path),
+  length: sewnLengthOf(piece, name),
+  cutLength: pathLength(path),
   start: spot(startOf(path)),
   end: spot(endOf(path)),
 });
+
+const dartOf = (dart: Dart): Json => {
+  const { width, legs, angle } = dartMeasures(dart);
+  const { name, edge, first, second, tip } = dart;
+  return {
+    name: withoutHidden(name),
+    edge,
+    first: spot(first),
+    second: spot(second),
+    tip: spot(tip),
+    width,
+    legs,
+    angle: toDegrees(angle),
+  };
+};
 
 const notchOf = ({ edge: name, point, double }: Notch, piece: Piece): Json => {
   const edge = piece.edges.get(name);

@@ -5,6 +5,7 @@ import { lengthIn } from "../units.ts";
 import type { Garment, Judged, Piece, Units } from "../working.ts";
 import { areaIn, differenceIn, unchanged } from "./amounts.ts";
 import { type ComparedEdge, compared } from "./comparison.ts";
+import { dartLines } from "./dart-lines.ts";
 import { type Extent, extentOf } from "./extent.ts";
 import { plain, quiet, type SaidLine, strong, warning } from "./said.ts";
 import { aligned, amount, type Cell, empty, words } from "./table.ts";
@@ -19,6 +20,7 @@ export const pieceReport = (
 ): SaidLine[] => [
   headingOf(piece, garment),
   ...(piece.outline.length === 0 ? [] : edgeTable(piece, garment.units, judgements)),
+  ...dartLines(piece, garment.units),
   ...extentLines(piece, garment.units),
   ...placeLines(piece, width),
 ];
@@ -43,10 +45,12 @@ const headingOf = (piece: Piece, garment: Garment): SaidLine => {
 const edgeTable = (piece: Piece, units: Units, judgements: readonly Judged[]): SaidLine[] => {
   const edges = compared(piece);
   const isCopy = piece.source !== undefined;
-  const heads = isCopy ? ["edge", "part", "length", "before", "change"] : ["edge", "part", "length"];
+  const areCutLonger = edges.some(({ cut }) => cut !== undefined);
+  const lengths = areCutLonger ? ["sewn", "cut"] : ["length"];
+  const heads = ["edge", "part", ...lengths, ...(isCopy ? ["before", "change"] : [])];
   const head = heads.map((text) => words(text, "quiet"));
   const allowances = edges.some(({ edge }) => piece.allowances.has(edge));
-  const rows = edges.map((edge) => rowOf(edge, piece, units, judgements, isCopy));
+  const rows = edges.map((edge) => rowOf(edge, piece, units, judgements, { isCopy, areCutLonger }));
   return aligned([allowances ? [...head, words("allowance", "quiet")] : head, ...rows]);
 };
 
@@ -55,7 +59,7 @@ const rowOf = (
   piece: Piece,
   units: Units,
   judgements: readonly Judged[],
-  isCopy: boolean,
+  { isCopy, areCutLonger }: { readonly isCopy: boolean; readonly areCutLonger: boolean },
 ): Cell[] => {
   const allowance = piece.allowances.get(edge.edge);
   const allowed = allowance && edge.role !== "fold" ? amount(lengthIn(allowance.width, units)) : empty;
@@ -65,6 +69,7 @@ const rowOf = (
     words(edge.edge),
     words(edge.role, "quiet"),
     edge.now === undefined ? words("gone", "quiet") : amount(lengthIn(edge.now, units)),
+    ...(areCutLonger ? [edge.cut === undefined ? empty : amount(lengthIn(edge.cut, units), "quiet")] : []),
     ...before,
     allowed,
     ...(kept ? [kept] : []),

@@ -44,6 +44,7 @@ piece half-circle {
           "arc-radius",
           `The two ends are ${lengthIn(chord, units)} apart, more than a circle of radius ${lengthIn(radius, units)} is wide.`,
           {
+            slot: "radius",
             hint: `Make the radius at least ${lengthIn(chord / 2, units)}.`,
           },
         );
@@ -74,7 +75,8 @@ const turnAbout = (
       },
     );
   }
-  if (clockwise && anticlockwise) throw new Problem("arc-way", "The arc goes clockwise or anticlockwise, not both.");
+  if (clockwise && anticlockwise)
+    throw new Problem("arc-way", "The arc goes clockwise or anticlockwise, not both.", { slot: "anticlockwise" });
   const turn = turnBetween(minus(start, middle), minus(end, middle));
   if (clockwise) return turn > 0 ? turn : turn + 2 * Math.PI;
   if (anticlockwise) return turn < 0 ? turn : turn - 2 * Math.PI;

@@ -35,12 +35,14 @@ piece yoke {
     if ("handles" in fill) {
       const [first, second] = fill.handles;
       if (!first || !second || fill.handles.length > 2)
-        throw new Problem("handles-two", `A curve has two handles, and ${fill.handles.length} stand here.`);
+        throw new Problem("handles-two", `A curve has two handles, and ${fill.handles.length} stand here.`, {
+          slot: "handles",
+        });
       return { now: withNewEdge(piece, name, [cubic(start, first, second, end)], where), words: "" };
     }
     const { through = [], leaving, arriving, tension } = fill;
     if (tension !== undefined && tension < 0.75)
-      throw new Problem("tension-low", "The tension of a curve is at least 3/4.");
+      throw new Problem("tension-low", "The tension of a curve is at least 3/4.", { slot: "tension" });
     const points = [start, ...through.map(({ value }) => value), end];
     const doubled = points.some((point, index) => index > 0 && sameSpot(point, points[index - 1]!));
     if (doubled) throw new Problem("curve-empty", "Two places that follow one another on the curve are the same spot.");

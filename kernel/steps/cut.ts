@@ -30,10 +30,13 @@ piece pocket {
 cut pocket 2 from shell`,
   work({ piece, count, fabric }, garment, { where }) {
     if (!Number.isInteger(count) || count < 1 || count > mostCut) {
-      throw new Problem("cut-count", `A piece is cut a whole number of times, from 1 to ${mostCut}.`);
+      throw new Problem("cut-count", `A piece is cut a whole number of times, from 1 to ${mostCut}.`, {
+        slot: "count",
+      });
     }
     if (!garment.pieces.has(piece.called)) {
       throw new Problem("cut-foreign", `${piece.called} is not a piece of this garment.`, {
+        slot: "piece",
         hint: `Copy it in first: piece ${piece.piece.name} = ${piece.called} { }.`,
       });
     }

@@ -26,7 +26,7 @@ piece skirt {
   mark hem as hem
   true-seam hem
   allow waist, side by 1.5 cm
-  allow hem by 3 cm corners turned
+  allow hem by 1.5 cm corners turned
 }`,
   phrase: [
     phrase`extend-hem ${slot.ownEdge("edge", "the edge that moves out")} by ${slot.length("length", "how far; negative shortens")}`,

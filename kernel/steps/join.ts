@@ -28,15 +28,21 @@ piece panel {
   outline top, side, hem, center
 }`,
   work({ name, edges: names }, piece, { where, units }) {
-    if (new Set(names).size < names.length) throw new Problem("join-twice", "An edge cannot be joined to itself.");
-    const inOutline = names.find((edge) => piece.outline.some((part) => part.edge === edge));
-    if (inOutline !== undefined) {
-      throw new Problem("join-outline", `${inOutline} is part of the outline already.`, {
+    const twice = names.findIndex((edge, index) => names.indexOf(edge) < index);
+    if (twice > 0)
+      throw new Problem("join-twice", "An edge cannot be joined to itself.", { slot: "edges", value: twice });
+    const outline = new Set(piece.outline.map(({ edge }) => edge));
+    const inOutline = names.findIndex((edge) => outline.has(edge));
+    if (inOutline >= 0) {
+      throw new Problem("join-outline", `${names[inOutline]} is part of the outline already.`, {
+        slot: "edges",
+        value: inOutline,
         hint: "Join edges before the outline line.",
       });
     }
     const paths = names.map((edge) => piece.edges.get(edge)!.path);
-    const walk: Path[] = [headed(paths[0]!, paths[1])];
+    const first = paths[0]!;
+    const walk: Path[] = [headed(first, paths[1])];
     paths.slice(1).forEach((path, index) => {
       const end = endOf(walk.at(-1)!);
       if (sameSpot(end, startOf(path))) walk.push(path);
@@ -46,15 +52,18 @@ piece panel {
         throw new Problem(
           "join-gap",
           `${names[index]} and ${names[index + 1]} do not meet: ${lengthIn(gap, units)} lie between them.`,
+          { slot: "edges", value: index + 1 },
         );
       }
     });
     const edges = new Map([...piece.edges].filter(([edge]) => !names.includes(edge)));
-    return { now: withNewEdge({ ...piece, edges }, name, joined(walk), where), words: "" };
+    const whole = joined(walk);
+    const path = walk[0] === first ? whole : reversed(whole);
+    return { now: withNewEdge({ ...piece, edges }, name, path, where), words: "" };
   },
 });
 
-/** The first edge keeps its direction, unless only its start meets the next. */
+/** The first edge as it is walked toward the next: from its end where only its start meets that. */
 const headed = (first: Path, next: Path | undefined): Path => {
   if (!next) return first;
   const meets = [startOf(next), endOf(next)].some((point) => sameSpot(endOf(first), point));

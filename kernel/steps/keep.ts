@@ -40,9 +40,9 @@ piece flared = straight {
       );
     }
     const of = as?.called ?? piece.from ?? model.name;
-    const keeps = edges.map((edge) => {
+    const keeps = edges.map((edge, value) => {
       const before = model.edges.get(edge);
-      if (!before) throw new Problem("keep-edge", `${of} has no edge called ${edge}.`);
+      if (!before) throw new Problem("keep-edge", `${of} has no edge called ${edge}.`, { slot: "edges", value });
       return { edge, wanted: sewnLengthOf(model, edge), of, as: as !== undefined, drawnBy: where };
     });
     return { now: { ...piece, keeps: [...piece.keeps, ...keeps] }, words: "" };

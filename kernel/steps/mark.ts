@@ -32,11 +32,13 @@ piece apron {
     const edge = piece.edges.get(name)!;
     if (role === "fold" && !isStraight(edge.path, foldBow)) {
       throw new Problem("fold-bent", `${name} is not straight, and cloth folds along a straight line only.`, {
+        slot: "edge",
         hint: "Mark a straight edge, or keep it a seam.",
       });
     }
     if (role === "fold" && (piece.allowances.get(name)?.width ?? 0) > 0) {
       throw new Problem("fold-allowance", `${name} has an allowance, and there is none at a fold.`, {
+        slot: "edge",
         hint: `Write strip ${name} first, or allow ${name} by 0.`,
       });
     }

@@ -42,6 +42,7 @@ piece panel {
           ? `A notch stands on an edge, and this place lies ${lengthIn(off, units)} off the nearest.`
           : "A notch stands on an edge, and there is none yet.",
         {
+          slot: "place",
           hint: "Say where along an edge: notch side at 20 cm.",
         },
       );

@@ -30,7 +30,10 @@ piece belt {
         hint: "Use replace to change it.",
       });
     if (new Set(edges).size < edges.length)
-      throw new Problem("outline-edge-twice", "An edge stands in the outline once.");
+      throw new Problem("outline-edge-twice", "An edge stands in the outline once.", {
+        slot: "edges",
+        value: edges.findIndex((edge, index) => edges.indexOf(edge) < index),
+      });
     const parts = walkedRound(edges, piece);
     parts.forEach((part, index) => {
       const next = parts[(index + 1) % parts.length]!;
@@ -39,7 +42,7 @@ piece belt {
       throw new Problem(
         "outline-gap",
         `${part.edge} ends at ${spot(from, units)} and ${next.edge} starts at ${spot(to, units)}: a gap of ${lengthIn(distance(from, to), units)}.`,
-        { hint: "Let the two edges share a place." },
+        { slot: "edges", value: (index + 1) % parts.length, hint: "Let the two edges share a place." },
       );
     });
     return { now: { ...piece, outline: parts }, words: "" };

@@ -1,8 +1,11 @@
 // replace: other edges take the place of some in the outline.
 import { phrase } from "../../grammar/phrase.ts";
+import { carriedDart } from "../alter/carried-dart.ts";
 import { turnInOutline } from "../alter/outline-spot.ts";
 import { withStraightFolds } from "../alter/straight-folds.ts";
 import { turnAlong, turnsOf, withoutRepeats } from "../alter/turned.ts";
+import { withDart } from "../alter/with-dart.ts";
+import { dartMeasures } from "../dart-measures.ts";
 import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { nearest } from "../geometry/nearest.ts";
 import { endOf, reversed, startOf } from "../geometry/path.ts";
@@ -58,6 +61,8 @@ piece vest {
     const notches = piece.notches.map((notch) => (olds.includes(notch.edge) ? carried(passed, news, notch) : notch));
     const now: Piece = {
       ...passed,
+      // An edge that has left the outline is no line of the piece any more: drawn, it would be cut or sewn by mistake.
+      edges: new Map([...passed.edges].filter(([name]) => !olds.includes(name) || news.includes(name))),
       outline,
       notches,
       hinges: piece.hinges.filter(({ edge }) => !olds.includes(edge)),
@@ -66,7 +71,8 @@ piece vest {
         ...news.flatMap((edge) => turnedBeside(piece, olds, edge)),
       ],
     };
-    return { now: withStraightFolds(now, piece), words: `replaced ${olds.join(", ")} with ${news.join(", ")}` };
+    const sewn = withDartsCarried(piece, now, olds, news);
+    return { now: withStraightFolds(sewn, piece), words: `replaced ${olds.join(", ")} with ${news.join(", ")}` };
   },
 });
 
@@ -182,6 +188,33 @@ const carried = <T extends { readonly edge: string; readonly point: Point }>(
   const feet = news.map((edge) => ({ edge, ...nearest(piece.edges.get(edge)!.path, thing.point) }));
   const [near] = feet.sort((a, b) => a.distance - b.distance);
   return { ...thing, edge: near!.edge, point: near!.point };
+};
+
+// Darts, and what is gathered, go to the new edge that lies nearest.
+const withDartsCarried = (piece: Piece, now: Piece, olds: readonly string[], news: readonly string[]): Piece => {
+  const nearestTo = (point: Point): string => carried(piece, news, { edge: "", point }).edge;
+  const takeUps = piece.takeUps.map((takeUp) => {
+    if (!olds.includes(takeUp.edge)) return takeUp;
+    const edge = nearestTo(takeUp.from);
+    const on = (point: Point): Point => nearest(piece.edges.get(edge)!.path, point).point;
+    return { ...takeUp, edge, from: on(takeUp.from), to: on(takeUp.to) };
+  });
+  const darts = [...piece.darts.values()].filter(({ edge }) => olds.includes(edge));
+  return darts.reduce<Piece>(
+    (sofar, dart) => {
+      const edge = nearestTo(dartMeasures(dart).middle);
+      const on = carriedDart({ ...dart, edge }, piece.edges.get(dart.edge)!.path, piece.edges.get(edge)!.path);
+      return withDart(sofar, on);
+    },
+    { ...now, takeUps, darts: foldedToward(now, olds, news) },
+  );
+};
+
+// What was pressed toward the one edge is pressed toward the other.
+const foldedToward = ({ darts }: Piece, olds: readonly string[], news: readonly string[]): Piece["darts"] => {
+  const [old, name] = [olds[0]!, news[0]!];
+  if (olds.length > 1 || news.length > 1) return darts;
+  return new Map([...darts].map(([key, dart]) => [key, dart.folded === old ? { ...dart, folded: name } : dart]));
 };
 
 // A new edge lies on the cloth of the old edge beside it, and has turned with it.

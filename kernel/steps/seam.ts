@@ -32,13 +32,16 @@ piece back = front { }
 seam front.side with back.side`,
   work({ first, second, ease = 0, within = usualTolerance }, garment, { where }) {
     if (ease < 0)
-      throw new Problem("ease-negative", "The first list is the longer one.", { hint: "Swap the two lists." });
-    if (within < 0) throw new Problem("within-negative", "A tolerance cannot be less than 0.");
+      throw new Problem("ease-negative", "The first list is the longer one.", {
+        slot: "ease",
+        hint: "Swap the two lists.",
+      });
+    if (within < 0) throw new Problem("within-negative", "A tolerance cannot be less than 0.", { slot: "within" });
     const seams = [
       ...garment.seams,
       {
-        first: first.map((edge) => runOf(edge, garment)),
-        second: second.map((edge) => runOf(edge, garment)),
+        first: first.map((edge, value) => runOf(edge, garment, { slot: "first", value })),
+        second: second.map((edge, value) => runOf(edge, garment, { slot: "second", value })),
         ease,
         within,
         drawnBy: where,
@@ -48,21 +51,29 @@ seam front.side with back.side`,
   },
 });
 
-const runOf = ({ path, of, turned, whole, taken }: EdgeValue, garment: Garment): Run => {
+const runOf = (
+  { path, of, turned, whole, taken }: EdgeValue,
+  garment: Garment,
+  at: { readonly slot: string; readonly value: number },
+): Run => {
   if (!of)
     throw new Problem("seam-loose", "A line between two places belongs to no piece, and cannot be sewn.", {
+      ...at,
       hint: "Name an edge of a piece.",
     });
   if (!garment.pieces.has(of.piece)) {
     throw new Problem("seam-foreign", `${of.piece} is not a piece of this garment.`, {
+      ...at,
       hint: `Copy it in first: piece ${of.piece.split(".").at(-1)} = ${of.piece} { }.`,
     });
   }
   const piece = garment.pieces.get(of.piece)!;
   // A piece with a failed line may have no outline yet, and its own finding has said why.
   if (piece.doubtful && piece.outline.length === 0) throw new Withheld();
-  if (!piece.outline.some(({ edge }) => edge === of.edge)) {
-    throw new Problem("seam-inner", `${of.piece}.${of.edge} is not part of an outline, and cannot be sewn.`);
+  // A slit is a line inside the piece, and both its sides are cut edges.
+  const isSlit = piece.edges.get(of.edge)?.role === "opening";
+  if (!isSlit && !piece.outline.some(({ edge }) => edge === of.edge)) {
+    throw new Problem("seam-inner", `${of.piece}.${of.edge} is not part of an outline, and cannot be sewn.`, at);
   }
   return { piece: of.piece, edge: of.edge, path, turned, whole, taken };
 };

@@ -1,19 +1,8 @@
 // spread-from: slashes a piece from a hinge and opens the slash, or folds cloth away along it.
 import { optional, phrase } from "../../grammar/phrase.ts";
-import { bridgeStart } from "../alter/bridge-start.ts";
-import { slashOn } from "../alter/slash.ts";
-import { stayingPart } from "../alter/staying-part.ts";
-import { withStraightFolds } from "../alter/straight-folds.ts";
-import { foldedAway, opened } from "../alter/turning-part.ts";
-import { otherSide } from "../alter/two-parts.ts";
-import { distance } from "../geometry/point.ts";
-import { asin, sin } from "../geometry/trig.ts";
-import { walked } from "../outline.ts";
-import { Problem } from "../problem.ts";
+import { spread } from "../alter/spread.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
-import { angleInWords, lengthIn } from "../units.ts";
-import type { Units } from "../working.ts";
 
 export const spreadFrom = pieceStep({
   name: "spread-from",
@@ -29,7 +18,7 @@ the one that opens keeps its length. The opening is bridged straight; \`true-sea
 A negative amount folds cloth away: the wedge beside the slash, on the side that moves, is taken out, and the part turns in.
 What an earlier slash from the same hinge opened there is taken out first.
 
-\`along\` slashes on an edge itself, from one of its ends: along a fold or an opening all else turns away from it, along a seam
+\`along\` slashes on an edge itself, from one of its ends or from a place on it: along a fold or an opening all else turns away from it, along a seam
 the edge turns outward.`,
   example: `chalkline 1
 units cm
@@ -44,7 +33,7 @@ piece panel {
   spread-from waist at 50% to hem by 20 cm
   true-seam hem, waist
   allow waist, side, center by 1.5 cm
-  allow hem by 2.5 cm corners turned
+  allow hem by 2 cm corners turned
 }`,
   phrase: [
     phrase`spread-from ${slot.placeOnPiece("hinge", "the place on the outline that the slash is hinged at")}
@@ -54,42 +43,6 @@ piece panel {
       ${optional`moving ${slot.ownEdge("moving", "an edge of the part that turns")}`}`,
   ],
   work({ hinge, target, opening, along, moving }, piece, line) {
-    const { units } = line;
-    const found = slashOn(piece, { hinge, target, along }, units);
-    const turning = otherSide(stayingPart(piece, found, moving));
-    const amount = "length" in opening ? opening.length : opening.angle;
-    // At a corner with no hem the bridge goes to the edge on the side that moves.
-    const settled =
-      turning === "behind" && found.targetsAt[1] ? { ...found, targetsAt: [found.targetsAt[1]] as const } : found;
-    const slash = amount < 0 ? bridgeStart(piece, settled, turning) : settled;
-    const radius = distance(slash.hinge, slash.target);
-    const angle = "length" in opening ? angleOver(Math.abs(opening.length), radius, units) : Math.abs(opening.angle);
-    if (angle > Math.PI) {
-      throw new Problem("opening-too-wide", `A slash opens by 180 deg at most, and this is ${angleInWords(angle)}.`, {
-        hint: "Take a smaller angle.",
-      });
-    }
-    if (angle === 0) return { now: piece, words: "" };
-    const across = "length" in opening ? Math.abs(opening.length) : 2 * radius * sin(angle / 2);
-    const turn = { slash, moving: turning, angle };
-    const now = withStraightFolds(amount > 0 ? opened(piece, turn, line) : foldedAway(piece, turn, line), piece);
-    const edge = walked(piece)[slash.targetsAt[0].index]!.edge.name;
-    const did = amount > 0 ? "opened" : "folded away";
-    const about = slash.hingeName ?? `the ${slash.hingeEdge}`;
-    return {
-      now,
-      words: `${did} ${lengthIn(across, units)} at the ${edge}, ${angleInWords(angle)} about ${about}`,
-      amount: amount > 0 ? across : -across,
-    };
+    return spread(piece, { hinge, target, opening, along, moving }, line);
   },
 });
-
-/** The angle, radians, at which two points so far from the hinge are so far apart. */
-const angleOver = (across: number, radius: number, units: Units): number => {
-  if (across <= 2 * radius) return 2 * asin(across / (2 * radius));
-  throw new Problem(
-    "opening-too-wide",
-    `The slash is ${lengthIn(radius, units)} long and opens by ${lengthIn(2 * radius, units)} at most; ${lengthIn(across, units)} is asked for.`,
-    { hint: "Take a smaller length, or a longer slash." },
-  );
-};

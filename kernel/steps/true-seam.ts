@@ -1,11 +1,14 @@
 // true-seam: makes smooth lines of edges that slashes have left with bridges and corners.
 import { optional, phrase } from "../../grammar/phrase.ts";
 import { broughtToLength } from "../alter/brought-to-length.ts";
-import { endsWanted } from "../alter/ends-wanted.ts";
+import { endsWanted, type Seen } from "../alter/ends-wanted.ts";
 import { reshaped } from "../alter/reshaped.ts";
-import { greatestMove, trued, truedHolding, withArcs } from "../alter/trued.ts";
+import { type Shut, shut } from "../alter/shut.ts";
+import { type Ends, greatestMove, trued, truedHolding, withArcs } from "../alter/trued.ts";
 import { pathLength } from "../geometry/arc-length.ts";
 import type { Path } from "../geometry/path.ts";
+import type { Point } from "../geometry/point.ts";
+import { rotated } from "../geometry/rotate.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
 import { type Line, pieceStep, type Worked } from "../step.ts";
@@ -22,7 +25,10 @@ meets seams and openings squarely; other ends keep their direction, and with \`k
 and what its length became.
 
 \`holding length\` keeps the length to 0.001 mm: the curves reach to the ends of the edge, and the ends that are not at a fold turn
-outward. \`to LENGTH moving start\` (or \`end\`) brings the edge to a length, that end moving along the edge next to it.`,
+outward. \`to LENGTH moving start\` (or \`end\`) brings the edge to a length, that end moving along the edge next to it.
+
+The darts of an edge are folded shut first, each to its side, the folded edge is trued, and the darts are opened again: their legs
+end on the new line, and their mouths get the cap that meets the seam when they are sewn.`,
   example: `chalkline 1
 units cm
 piece panel {
@@ -37,7 +43,7 @@ piece panel {
   true-seam waist holding length
   true-seam hem
   allow waist, side by 1.5 cm
-  allow hem by 2.5 cm
+  allow hem by 2 cm
 }`,
   phrase: [
     phrase`true-seam ${slot.ownEdges("edges", "the edges to make smooth")}
@@ -68,16 +74,27 @@ piece panel {
   },
 });
 
-const smoothing = (piece: Piece, name: string, keepsEnds: boolean, { units }: Line): Worked<Piece> =>
-  told(piece, withLine(piece, name, smooth(piece, name, pathOf(piece, name), keepsEnds)), name, units);
+const smoothing = (piece: Piece, name: string, keepsEnds: boolean, { units }: Line): Worked<Piece> => {
+  const folded = shut(piece, name);
+  const line = smooth(piece, name, folded, folded.line, keepsEnds);
+  return told(folded, line, withLine(piece, name, folded, line), name, units);
+};
 
-const smooth = (piece: Piece, name: string, path: Path, keepsEnds: boolean): Path =>
-  trued(path, endsWanted(piece, piece.edges.get(name)!, path, keepsEnds ? "none" : "all"));
+const smooth = (piece: Piece, name: string, folded: Shut, line: Path, keepsEnds: boolean): Path =>
+  trued(line, endsOf(piece, name, folded, line, keepsEnds ? "none" : "all"));
+
+/** The directions wanted at the ends of an edge that is folded shut: its neighbours lie turned with their end. */
+const endsOf = (piece: Piece, name: string, { turns }: Shut, line: Path, seen: Seen): Ends => {
+  const { start, end } = endsWanted(piece, piece.edges.get(name)!, line, seen);
+  const turned = (direction: Point | undefined, turn: number): Point | undefined =>
+    direction && (turn === 0 ? direction : rotated(direction, { x: 0, y: 0 }, turn));
+  return { start: turned(start, turns.start), end: turned(end, turns.end) };
+};
 
 const holdingLength = (piece: Piece, name: string, keepsEnds: boolean, { units }: Line): Worked<Piece> => {
-  const path = pathOf(piece, name);
-  const length = pathLength(withArcs(path));
-  const held = truedHolding(path, endsWanted(piece, piece.edges.get(name)!, path, "folds"), keepsEnds, length);
+  const folded = shut(piece, name);
+  const length = pathLength(withArcs(folded.line));
+  const held = truedHolding(folded.line, endsOf(piece, name, folded, folded.line, "folds"), keepsEnds, length);
   if (!held) {
     throw new Problem(
       "length-not-held",
@@ -89,7 +106,7 @@ const holdingLength = (piece: Piece, name: string, keepsEnds: boolean, { units }
       },
     );
   }
-  const { now, words } = told(piece, withLine(piece, name, held.path), name, units);
+  const { now, words } = told(folded, held.path, withLine(piece, name, folded, held.path), name, units);
   const turn =
     Math.abs(held.turn) < 1e-9
       ? ""
@@ -105,26 +122,66 @@ const bringing = (
   keepsEnds: boolean,
   { units }: Line,
 ): Worked<Piece> => {
-  const arcs = reshaped(piece, new Map([[name, withArcs(pathOf(piece, name))]]));
-  const shaped = (now: Piece, path: Path): Path => smooth(now, name, path, keepsEnds);
-  const now = broughtToLength(arcs, name, length, moving, shaped, units);
-  return told(piece, now, name, units);
+  // Folded to the end that moves, so that this end lies beside its neighbour.
+  const folded = shut(piece, name, moving);
+  const bare = bareWith(piece, name, withArcs(folded.line));
+  const shaped = (now: Piece, path: Path): Path => smooth(now, name, folded, path, keepsEnds);
+  const gathered = piece.takeUps.filter(({ edge }) => edge === name).reduce((sum, { amount }) => sum + amount, 0);
+  const brought = broughtToLength(bare, name, length + gathered, moving, shaped, units);
+  const line = pathOf(brought, name);
+  const beside = new Map(
+    [...brought.edges].flatMap(([each, { path }]) =>
+      each === name || path === pathOf(piece, each) ? [] : [[each, path] as const],
+    ),
+  );
+  return told(folded, line, withLine(piece, name, folded, line, beside), name, units);
 };
+
+/** The piece with nothing on it but its edges, one of them along another line. */
+const bareWith = (piece: Piece, name: string, path: Path): Piece => ({
+  ...piece,
+  edges: new Map(piece.edges).set(name, { ...piece.edges.get(name)!, path }),
+  places: new Map(),
+  notches: [],
+  hinges: [],
+  darts: new Map(),
+  takeUps: [],
+});
 
 const pathOf = (piece: Piece, name: string): Path => piece.edges.get(name)!.path;
 
-const withLine = (piece: Piece, name: string, path: Path): Piece => reshaped(piece, new Map([[name, path]]));
+/** The piece with an edge along a line that is folded shut, opened again; `beside` are new lines of its neighbours. */
+const withLine = (
+  piece: Piece,
+  name: string,
+  folded: Shut,
+  line: Path,
+  beside: ReadonlyMap<string, Path> = new Map(),
+): Piece => {
+  const open = folded.opened(piece, line);
+  const now = reshaped(piece, new Map([...beside, [name, pathOf(open, name)]]));
+  const own = [...open.darts].filter(([, { edge }]) => edge === name);
+  if (own.length === 0) return now;
+  // Where the legs end is known exactly, and need not be looked for again.
+  return { ...now, edges: new Map(now.edges).set(name, open.edges.get(name)!), darts: new Map([...now.darts, ...own]) };
+};
 
-const told = (before: Piece, now: Piece, name: string, units: Units): Worked<Piece> => {
-  const [old, path] = [pathOf(before, name), pathOf(now, name)];
+const told = (
+  { line: old, length: was, turns }: Shut,
+  path: Path,
+  now: Piece,
+  name: string,
+  units: Units,
+): Worked<Piece> => {
   const move = greatestMove(old, path);
   if (move < unseen) return { now, words: `${name} was true already` };
-  const change = pathLength(path) - pathLength(old);
+  const change = pathLength(path) - was;
   const length =
     Math.abs(change) < unseen
       ? "as long as before"
       : `${small(Math.abs(change), units)} ${change > 0 ? "longer" : "shorter"}`;
-  return { now, words: `trued ${name}: moved ${small(move, units)} at most, ${length}` };
+  const how = turns.start === turns.end ? "" : ", its darts folded shut";
+  return { now, words: `trued ${name}${how}: moved ${small(move, units)} at most, ${length}` };
 };
 
 // Less than this, in mm, nobody sees.

@@ -27,6 +27,8 @@ export const madePiece = (name: string, edges: readonly MadeEdge[], more: Partia
   drills: [],
   labels: [],
   hinges: [],
+  darts: new Map(),
+  takeUps: [],
   keeps: [],
   doubtful: false,
   drawnBy: nowhere,

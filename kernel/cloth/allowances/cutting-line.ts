@@ -1,5 +1,6 @@
 // The line a piece is cut along: every edge of the outline moved out by its allowance, and the corners between.
-// The mouths of darts are not treated here, nor inner curves tighter than their allowance, except right at a corner.
+// Across the mouth of a dart the edge is its cap, and so the line is what the folded dart is cut to. Inner curves tighter than
+// their allowance are not treated here, except right at a corner.
 import { pathLength, pointAt } from "../../geometry/arc-length.ts";
 import { carriedOn, offsetPath } from "../../geometry/offset.ts";
 import {

@@ -1,0 +1,204 @@
+// A piece cut into several parts along lines through it, each moved as a stiff sheet, and its outline put together again:
+// straight across where the parts have drawn apart, without the cloth that is folded away.
+import { pathLength, pointAt } from "../geometry/arc-length.ts";
+import { selfCrossingsOfLoop } from "../geometry/intersect.ts";
+import { nearest } from "../geometry/nearest.ts";
+import { endOf, joined, line, mapped, type Path, reversed, type Span, startOf } from "../geometry/path.ts";
+import { between, distance, type Point, plus, sameSpotTolerance, times } from "../geometry/point.ts";
+import { part } from "../geometry/split.ts";
+import { boundary, walked } from "../outline.ts";
+import { Problem } from "../problem.ts";
+import type { Dart, Edge, Piece, Turned } from "../working.ts";
+import { followed } from "./followed.ts";
+import { turnAlong, turnsOf, withoutRepeats } from "./turned.ts";
+
+/** Where a part goes. */
+export interface Move {
+  readonly to: (point: Point) => Point;
+  /** How far it turns, radians clockwise on the page. */
+  readonly turn: number;
+}
+
+/** A stretch of the boundary, in mm from where the outline starts, round past its end where `to` is less than `from`. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  /** Undefined for cloth that is taken out: there the edge closes up, or is bridged across the mouth of a dart. */
+  readonly move: Move | undefined;
+  readonly mouth?: true;
+}
+
+export const stays: Move = { to: (point) => point, turn: 0 };
+
+export const shifted = (by: Point): Move => ({ to: (point) => plus(point, by), turn: 0 });
+
+/** The piece put together again; the stretches make up the whole boundary, and `moveAt` says where other points go. */
+export const partsMoved = (piece: Piece, stretches: readonly Stretch[], moveAt: (point: Point) => Move): Piece => {
+  const whole = boundary(piece)!;
+  const round = pathLength(whole);
+  const pieces = stretches.flatMap((stretch) =>
+    stretch.from <= stretch.to
+      ? [stretch]
+      : [
+          { ...stretch, to: round },
+          { ...stretch, from: 0 },
+        ],
+  );
+  const moveOf = (point: Point): Move => {
+    const { at, distance: off } = nearest(whole, point);
+    if (off > sameSpotTolerance) return moveAt(point);
+    const own = pieces.filter(({ from, to }) => at >= from - sameSpotTolerance && at <= to + sameSpotTolerance);
+    const inside = own.find(({ from, to }) => at > from + sameSpotTolerance && at < to - sameSpotTolerance);
+    const kept = own.filter(({ move }) => move !== undefined);
+    // A place where two parts meet stays with the part that stays.
+    return (inside ?? kept.find(({ move }) => move === stays) ?? kept[0])?.move ?? moveAt(point);
+  };
+  const moved = <T extends { readonly point: Point }>(thing: T): T => ({
+    ...thing,
+    point: moveOf(thing.point).to(thing.point),
+  });
+  const laid = laidOut(piece, pieces);
+  const now: Piece = {
+    ...piece,
+    edges: new Map([...piece.edges].map(([name, edge]) => [name, laid.edges.get(name) ?? movedLine(edge, moveAt)])),
+    places: new Map([...piece.places].map(([name, place]) => [name, moved(place)])),
+    notches: piece.notches.map(moved),
+    drills: piece.drills.map(moved),
+    labels: piece.labels.map((label) => (label.at ? { ...label, at: moveOf(label.at).to(label.at) } : label)),
+    hinges: piece.hinges.map(moved),
+    darts: new Map([...piece.darts].map(([name, dart]) => [name, movedDart(dart, moveOf)])),
+    takeUps: piece.takeUps.map((takeUp) => ({
+      ...takeUp,
+      from: moveOf(takeUp.from).to(takeUp.from),
+      to: moveOf(takeUp.to).to(takeUp.to),
+    })),
+    turned: laid.turned,
+    ...(piece.grain?.kind === "line" && { grain: movedGrain(piece.grain, moveOf) }),
+  };
+  if (selfCrossingsOfLoop(boundary(now) ?? []).length > 0 && selfCrossingsOfLoop(whole).length === 0) {
+    throw new Problem("outline-crosses-itself", "This makes the outline cross itself.", {
+      hint: "Take a smaller amount, or choose other places.",
+    });
+  }
+  return now;
+};
+
+const movedGrain = <T extends { readonly from: Point; readonly to: Point }>(
+  grain: T,
+  moveOf: (point: Point) => Move,
+): T => {
+  // The grain is one straight line, so it goes with the part that holds its middle.
+  const move = moveOf(between(grain.from, grain.to, 0.5));
+  return { ...grain, from: move.to(grain.from), to: move.to(grain.to) };
+};
+
+// The legs go with their parts; a tip between two parts goes half way with each.
+const movedDart = (dart: Dart, moveOf: (point: Point) => Move): Dart => {
+  const [first, second] = [moveOf(dart.first), moveOf(dart.second)];
+  return {
+    ...dart,
+    first: first.to(dart.first),
+    second: second.to(dart.second),
+    tip: between(first.to(dart.tip), second.to(dart.tip), 0.5),
+  };
+};
+
+// A line inside the piece goes with the part that holds its middle.
+const movedLine = (edge: Edge, moveAt: (point: Point) => Move): Edge => {
+  const move = moveAt(pointAt(edge.path, pathLength(edge.path) / 2));
+  return move === stays ? edge : { ...edge, path: mapped(edge.path, move.to) };
+};
+
+interface Laid {
+  readonly path: Path;
+  readonly move: Move;
+  /** Where it lay on its edge as the outline walks it, mm. */
+  readonly from: number;
+  readonly to: number;
+}
+
+const laidOut = (
+  piece: Piece,
+  stretches: readonly Stretch[],
+): { readonly edges: Map<string, Edge>; readonly turned: Turned[] } => {
+  const edges = new Map<string, Edge>();
+  const turned: Turned[] = [];
+  let start = 0;
+  for (const { edge, turned: isTurned, path } of walked(piece)) {
+    const length = pathLength(path);
+    const own = stretches
+      .flatMap(({ from, to, move }): Laid[] => {
+        const [low, high] = [Math.max(from - start, 0), Math.min(to - start, length)];
+        if (move === undefined || high - low <= nothing) return [];
+        const stretch =
+          low <= nothing && high >= length - nothing ? path : part(path, Math.max(low, 0), Math.min(high, length));
+        return [{ path: move === stays ? stretch : mapped(stretch, move.to), move, from: low, to: high }];
+      })
+      .sort((a, b) => a.from - b.from);
+    const begun = start;
+    start += length;
+    if (own.length === 0) {
+      throw new Problem("edge-used-up", `Nothing of ${edge.name} would be left.`, { hint: "Take a smaller amount." });
+    }
+    const isMouth = (at: number): boolean =>
+      stretches.some(
+        ({ from, to, mouth }) => mouth === true && from - begun <= at + nothing && to - begun >= at - nothing,
+      );
+    const whole = own.reduce<Path>((done, each, index) => {
+      const before = own[index - 1];
+      if (!before) return each.path;
+      const isClosed = each.from - before.to > nothing && !isMouth(before.to);
+      return isClosed ? closedUp(done, each.path) : joined([done, ...bridged(done, each.path), each.path]);
+    }, []);
+    edges.set(edge.name, { ...edge, path: isTurned ? reversed(whole) : whole });
+    turned.push(...turnedOn(piece, edge, isTurned, length, own));
+  }
+  return { edges, turned };
+};
+
+/** The straight line over a gap between two stretches. */
+const bridged = (before: Path, after: Path): Path[] => {
+  const [from, to] = [endOf(before), startOf(after)];
+  return distance(from, to) <= nothing ? [] : [[line(from, to)]];
+};
+
+/** Two stretches between which cloth was taken out; a step between them goes out evenly along the second. */
+const closedUp = (before: Path, after: Path): Path => {
+  const [from, to] = [endOf(before), startOf(after)];
+  return joined([before, distance(from, to) <= nothing ? after : followed(after, "start", from)]);
+};
+
+const turnedOn = (piece: Piece, edge: Edge, isTurned: boolean, length: number, laid: readonly Laid[]): Turned[] => {
+  const turns = turnsOf(piece, edge.name);
+  const drafted = isTurned ? [...laid].reverse() : laid;
+  const entries = drafted.flatMap(({ path, move, from, to }): Turned[] => {
+    const range = isTurned ? { from: length - to, to: length - from } : { from, to };
+    const angle = turnAlong(turns, range.from + sameSpotTolerance) + move.turn;
+    const inside = turns
+      .filter(({ at }) => at > range.from + sameSpotTolerance && at < range.to - sameSpotTolerance)
+      .map((entry) => ({
+        edge: edge.name,
+        from: move.to(pointAt(edge.path, entry.at)),
+        angle: entry.angle + move.turn,
+        here: entry.here + move.turn,
+      }));
+    return [{ edge: edge.name, from: isTurned ? endOf(path) : startOf(path), angle, here: angle }, ...inside];
+  });
+  return withoutRepeats(entries);
+};
+
+/** How far along the boundary, in mm, a point of it lies. */
+export const alongBoundary = (whole: Path, point: Point): number => nearest(whole, point).at;
+
+/** The boundary from one place on it round to another, in outline order. */
+export const boundaryFrom = (whole: Path, from: number, to: number): readonly Span[] => {
+  if (from <= to) return part(whole, from, to);
+  const round = pathLength(whole);
+  return joined([from < round - nothing ? part(whole, from, round) : [], to > nothing ? part(whole, 0, to) : []]);
+};
+
+/** A vector as long as wanted. */
+export const along = (direction: Point, by: number): Point => times(direction, by);
+
+// Stretches shorter than this, in mm, are none.
+const nothing = 1e-9;

@@ -1,0 +1,140 @@
+// fuller-bust: gives a front room for a fuller bust, or takes it away for a flatter one.
+import { phrase } from "../../grammar/phrase.ts";
+import { closedBoundary } from "../alter/outline-spot.ts";
+import {
+  dartInMouth,
+  dartToward,
+  edgeUnder,
+  rayEnd,
+  refuseUsedUp,
+  type Swing,
+  swung,
+  tipAfter,
+} from "../alter/swing-part.ts";
+import { turnAt } from "../alter/turned.ts";
+import { contains } from "../geometry/area.ts";
+import { distance, dot, minus, type Point, plus, quarterTurn, times } from "../geometry/point.ts";
+import { bearing, turnBetween } from "../geometry/trig.ts";
+import { Problem } from "../problem.ts";
+import * as slot from "../slots.ts";
+import { pieceStep } from "../step.ts";
+import { angleInWords, lengthIn } from "../units.ts";
+import type { PlaceOnPiece } from "../value.ts";
+import type { Dart, Piece, Units } from "../working.ts";
+
+export const fullerBust = pieceStep({
+  name: "fuller-bust",
+  since: "0.2",
+  summary:
+    "Makes a front wider and longer over the bust point, the cloth taken up by a dart; narrower by a negative length.",
+  details: `The front is slashed from the hinge on the armhole to the bust point, from there to the side, and straight down to the hem. The
+part at the side swings about the hinge until the bust point has moved out by the length; the part below it follows without turning, so that it stays
+on grain, and the front below the bust point gets as much longer as it went down. Armhole, shoulder and neck keep their length, and so does
+the side once the dart is sewn. Width and length are those of one piece: a front cut twice gets twice the width.
+
+The name is that of the new dart, which ends at the bust point: take it back 2 to 3 cm with \`shorten-dart\`. Without a name and \`to\`, the dart
+that points at the bust point takes up the swing, or gives for a flatter bust.`,
+  example: `chalkline 1
+units cm
+piece front {
+  point bust    = (9 cm, 26 cm)
+  curve neck    = (0, 6 cm) to (7.4 cm, -2.5 cm) handles (4 cm, 6 cm), (5.6 cm, 1.8 cm)
+  line shoulder = (7.4 cm, -2.5 cm) to (20 cm, 2.7 cm)
+  curve armhole = (20 cm, 2.7 cm) to (27 cm, 24 cm) through (17.5 cm, 13 cm) heading down arriving right
+  line side     = (27 cm, 24 cm) to (27 cm, 60 cm)
+  line hem      = (0, 60 cm) to (27 cm, 60 cm)
+  line center   = (0, 6 cm) to (0, 60 cm)
+  outline center, neck, shoulder, armhole, side, hem
+  mark hem as hem
+  fuller-bust bust-dart = bust by 1.5 cm about armhole at 60% to side at 6 cm
+}`,
+  phrase: [
+    phrase`fuller-bust ${slot.name("dart", "what the new dart is called")} = ${slot.placeOnPiece("bust", "the bust point")}
+      by ${slot.length("width", "how far it moves out")}
+      about ${slot.placeOnPiece("hinge", "the place on the armhole that the cloth swings about")}
+      to ${slot.placeOnPiece("mouth", "the place on the side where the dart opens")}`,
+    phrase`fuller-bust ${slot.placeOnPiece("bust", "the bust point")}
+      by ${slot.length("width", "how far it moves out; negative makes the bust flatter")}
+      about ${slot.placeOnPiece("hinge", "the place on the armhole that the cloth swings about")}`,
+  ],
+  work(fill, piece, { where, units }) {
+    const { bust, width, hinge } = fill;
+    const whole = closedBoundary(piece, units);
+    if (!contains(whole, bust.point)) {
+      throw new Problem("pivot-outside", `The bust point does not lie inside ${piece.name}.`, {
+        hint: "Name a place inside the piece.",
+      });
+    }
+    const hingeEdge = onOutline(piece, hinge, "hinge");
+    const old = "mouth" in fill ? undefined : dartToward(piece, bust.point, "bust-no-dart");
+    const mouth = "mouth" in fill ? fill.mouth.point : old!;
+    const mouthEdge = "mouth" in fill ? onOutline(piece, fill.mouth, "dart") : old!.edge;
+    if (width === 0) return { now: piece, words: "" };
+    if ("mouth" in fill && width < 0) {
+      throw new Problem("bust-no-dart", "A flatter bust takes from a dart, and this line makes a new one.", {
+        hint: "Write the line without the new name and without `to`: then the bust dart gives it.",
+      });
+    }
+    const down = bearing(Math.PI / 2 + turnAt(piece, hingeEdge, hinge.point));
+    const out = outFrom(down, bust.point, hinge.point);
+    const swing = swingOver(bust.point, hinge.point, { down, out }, width, units);
+    const level = times(out, -1);
+    const result = swung(piece, {
+      ...swing,
+      mouth,
+      third: rayEnd(whole, bust.point, down),
+      beside: { by: times(down, swing.longer), to: rayEnd(whole, bust.point, level) },
+    });
+    const name = "mouth" in fill ? fill.dart : old!.name;
+    const legs = dartInMouth(result.piece, mouthEdge, result.mouth);
+    const tip = old ? tipAfter(old, bust.point, result.pivot, result.mouth) : result.pivot;
+    const dart: Dart = { ...(old ?? { name, edge: mouthEdge, drawnBy: where }), ...legs, tip };
+    if (old && width < 0) refuseUsedUp(old, swing.turn, bust.point);
+    return {
+      now: { ...result.piece, darts: new Map(result.piece.darts).set(name, dart) },
+      words:
+        `moved the bust point ${lengthIn(Math.abs(width), units)} ${width > 0 ? "out" : "in"} and ${lengthIn(Math.abs(swing.longer), units)} ${swing.longer > 0 ? "down" : "up"}, ` +
+        `${angleInWords(Math.abs(swing.turn))} about the ${hingeEdge}; the dart ${name} is ${lengthIn(distance(dart.first, dart.second), units)} wide`,
+      amount: width,
+    };
+  },
+});
+
+const onOutline = (piece: Piece, place: PlaceOnPiece, what: string): string => {
+  const edge = edgeUnder(piece, place.point);
+  if (edge !== undefined) return edge;
+  throw new Problem(`${what}-off-outline`, `The place of the ${what} does not lie inside an edge of the outline.`, {
+    hint: "Give it as a place along an edge, as in `armhole at 60%`.",
+  });
+};
+
+const outFrom = (down: Point, from: Point, to: Point): Point => {
+  const square = quarterTurn(down);
+  return dot(square, minus(to, from)) >= 0 ? square : times(square, -1);
+};
+
+/** The swing that moves the bust point out by a width, and how far down it goes with it. */
+const swingOver = (
+  bust: Point,
+  hinge: Point,
+  { down, out }: { readonly down: Point; readonly out: Point },
+  width: number,
+  units: Units,
+): Pick<Swing, "hinge" | "pivot" | "turn"> & { readonly longer: number } => {
+  const from = minus(bust, hinge);
+  const radius = distance(bust, hinge);
+  const [across, below] = [dot(from, out) + width, dot(from, down)];
+  if (below <= 0) {
+    throw new Problem("hinge-below-bust", "The hinge does not lie above the bust point.", {
+      hint: "Take a place higher on the armhole.",
+    });
+  }
+  if (Math.abs(across) >= radius || across >= 0) {
+    throw new Problem("bust-too-much", `The bust point cannot move ${lengthIn(width, units)} with this hinge.`, {
+      hint: "Take a smaller length.",
+    });
+  }
+  const deeper = Math.sqrt(radius * radius - across * across);
+  const to = plus(times(out, across), times(down, deeper));
+  return { hinge, pivot: bust, turn: turnBetween(from, to), longer: deeper - below };
+};

@@ -1,0 +1,106 @@
+// round-back: gives a back room for a rounder back, or takes it away for a more erect one.
+import { phrase } from "../../grammar/phrase.ts";
+import { type Armhole, armholeBeside } from "../alter/armhole.ts";
+import { closedBoundary } from "../alter/outline-spot.ts";
+import { dartInMouth, dartToward, edgeUnder, rayEnd, refuseUsedUp, swung, tipAfter } from "../alter/swing-part.ts";
+import { contains } from "../geometry/area.ts";
+import { crossingsWithRay } from "../geometry/intersect.ts";
+import { distance, minus, type Point, plus, times } from "../geometry/point.ts";
+import { turnBetween } from "../geometry/trig.ts";
+import { Problem } from "../problem.ts";
+import * as slot from "../slots.ts";
+import { pieceStep } from "../step.ts";
+import { angleInWords, lengthIn } from "../units.ts";
+import type { Dart, Units } from "../working.ts";
+
+export const roundBack = pieceStep({
+  name: "round-back",
+  since: "0.2",
+  summary: "Makes a back longer over the blades for a round back, the cloth taken up by a dart at the shoulder.",
+  details: `The place is the fullest spot of the blade. The back is slashed from it level to the center, up to the shoulder, and to the armhole.
+The part at the center goes up by the length, straight along the center, so that a fold stays a fold; the part at the shoulder tip swings
+about the armhole, and a dart opens at the shoulder. Neck, armhole and center stay in line, and neck and armhole keep their length, and so does the shoulder
+once the dart is sewn.
+
+The name is that of the new dart, which ends at the place: take it back with \`shorten-dart\`. Without a name, the shoulder dart that points at the place
+takes it up, and a negative length takes from it for an erect back.`,
+  example: `chalkline 1
+units cm
+piece back {
+  point blade   = (9 cm, 14 cm)
+  curve neck    = (0, 0) to (7.4 cm, -2.5 cm) handles (4.4 cm, 0), (6.9 cm, -1.1 cm)
+  line shoulder = (7.4 cm, -2.5 cm) to (20.5 cm, 1.8 cm)
+  curve armhole = (20.5 cm, 1.8 cm) to (27 cm, 24 cm) through (19 cm, 13 cm) heading down arriving right
+  line side     = (27 cm, 24 cm) to (27 cm, 60 cm)
+  line hem      = (0, 60 cm) to (27 cm, 60 cm)
+  line center   = (0, 0) to (0, 60 cm)
+  outline center, neck, shoulder, armhole, side, hem
+  mark center as fold
+  round-back blade-dart = blade by 1 cm to shoulder at 50%
+}`,
+  phrase: [
+    phrase`round-back ${slot.name("dart", "what the new dart is called")} = ${slot.placeOnPiece("blade", "the fullest spot of the blade")}
+      by ${slot.length("longer", "how much longer the center gets")}
+      to ${slot.placeOnPiece("mouth", "the place on the shoulder where the dart opens")}`,
+    phrase`round-back ${slot.placeOnPiece("blade", "the fullest spot of the blade")}
+      by ${slot.length("longer", "how much longer the center gets; negative for an erect back")}`,
+  ],
+  work(fill, piece, { where, units }) {
+    const { blade, longer } = fill;
+    const whole = closedBoundary(piece, units);
+    if (!contains(whole, blade.point)) {
+      throw new Problem("pivot-outside", `The blade does not lie inside ${piece.name}.`, {
+        hint: "Name a place inside the piece.",
+      });
+    }
+    const old = "mouth" in fill ? undefined : dartToward(piece, blade.point, "back-no-dart");
+    const shoulder = "mouth" in fill ? (edgeUnder(piece, fill.mouth.point) ?? offShoulder()) : old!.edge;
+    if ("mouth" in fill && longer < 0) {
+      throw new Problem("back-no-dart", "An erect back takes from a shoulder dart, and this line makes a new one.", {
+        hint: "Write the line without the new name and without `to`: then the shoulder dart gives it.",
+      });
+    }
+    if (longer === 0) return { now: piece, words: "" };
+    const armhole = armholeBeside(piece, shoulder, units);
+    const { down, out } = armhole;
+    const hinge = hingeAt(armhole, plus(blade.point, times(down, -longer / 2)), units);
+    const pivot = plus(blade.point, times(down, -longer));
+    const turn = turnBetween(minus(blade.point, hinge), minus(pivot, hinge));
+    if (old && longer < 0) refuseUsedUp(old, turn, blade.point);
+    const result = swung(piece, {
+      hinge,
+      pivot: blade.point,
+      mouth: "mouth" in fill ? fill.mouth.point : old!,
+      third: rayEnd(whole, blade.point, times(out, -1)),
+      turn,
+    });
+    const name = "mouth" in fill ? fill.dart : old!.name;
+    const legs = dartInMouth(result.piece, shoulder, result.mouth);
+    const tip = old ? tipAfter(old, blade.point, result.pivot, result.mouth) : result.pivot;
+    const dart: Dart = { ...(old ?? { name, edge: shoulder, drawnBy: where }), ...legs, tip };
+    return {
+      now: { ...result.piece, darts: new Map(result.piece.darts).set(name, dart) },
+      words:
+        `made the back ${lengthIn(Math.abs(longer), units)} ${longer > 0 ? "longer" : "shorter"} over the blade, ${angleInWords(Math.abs(turn))} about the ${armhole.name}; ` +
+        `the dart ${name} is ${lengthIn(distance(dart.first, dart.second), units)} wide`,
+    };
+  },
+});
+
+const offShoulder = (): never => {
+  throw new Problem("dart-off-outline", "The place of the dart does not lie inside an edge of the outline.", {
+    hint: "Give it as a place along the shoulder, as in `shoulder at 50%`.",
+  });
+};
+
+/** Where the armhole lies level with a place, so that the place swings straight up. */
+const hingeAt = ({ path, out, name }: Armhole, from: Point, units: Units): Point => {
+  const [hit] = crossingsWithRay(path, from, out).filter(({ ahead }) => ahead > 0);
+  if (hit && distance(hit.point, from) > least) return hit.point;
+  throw new Problem("blade-off-armhole", `${name} does not lie level with the blade.`, {
+    hint: `Choose a place between the shoulder tip and the underarm, more than ${lengthIn(least, units)} from the armhole.`,
+  });
+};
+
+// The part that swings is at least this wide, in mm.
+const least = 20;
