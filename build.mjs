@@ -27,6 +27,9 @@ await build({
     js: '#!/usr/bin/env node\nimport { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);',
   },
   logLevel: "warning",
+}).catch(() => {
+  // What is the matter has been printed, with its line.
+  process.exit(1);
 });
 
 chmodSync(aside, 0o755);

@@ -33,7 +33,7 @@ export const worked = ({ source, sources }: OpenedRecipe, given: Given): Worked 
   if (settings.length === 0) return { outcome: plain, remarks: [] };
 
   const asked = askedFor(plain);
-  const checked = settings.map((setting) => fitted(setting, asked, settings, plain.incomplete));
+  const checked = settings.map((setting) => fitted(setting, asked, settings, plain));
   const problem = checked.find((each) => "problem" in each);
   if (problem) return problem;
   const [params, measures] = [new Map<string, Scalar>(), new Map<string, Scalar>()];
@@ -69,6 +69,8 @@ const settingsOf = ({ set, body, person }: Given): Setting[] | string => {
     const [name, amount] = [written.slice(0, at).trim(), written.slice(at + 1).trim()];
     if (at < 1) return `--set takes NAME=VALUE, such as --set flare=12cm, and this is ${written}.`;
     const value = readAmount(amount);
+    if (/\d,\d/.test(amount))
+      return `--set ${written}: decimals have a point here. Write --set ${name}=${amount.replace(",", ".")}.`;
     if (!value) return `--set ${written}: "${amount}" is not a number with a unit such as 12cm.`;
     settings.push({ name, value, written, from: "--set" });
   }
@@ -105,17 +107,18 @@ const fitted = (
   { name, value, written, from }: Setting,
   asked: ReadonlyMap<string, Asked>,
   all: readonly Setting[],
-  incomplete: boolean,
+  plain: Evaluated,
 ): Fitted => {
   const wanted = asked.get(name);
   if (!wanted) {
     const open = [...asked.keys()].filter((each) => !all.some((other) => other.name === each));
     const hint = didYouMean(name, from === "--set" ? asked.keys() : open);
-    const told = hint === undefined ? "" : ` ${hint}`;
+    const used = from === "--set" ? paramOfUsed(name, plain) : undefined;
+    const told = used ?? (hint === undefined ? "" : ` ${hint}`);
     // A body has more measures than one garment needs; a single one set by hand was meant, unless a line that failed asks for it.
     if (from === "--body") return { remark: `The recipe asks for no measure called ${name}.${told}` };
     const problem = `--set ${written}: the recipe has no param or measure called ${name}.${told}`;
-    return incomplete ? { remark: problem } : { problem };
+    return plain.incomplete ? { remark: problem } : { problem };
   }
   if (from === "--body" && wanted.kind === "param") {
     return { problem: `${name} is a design choice of the recipe and no body measure; give it with --set.` };
@@ -128,6 +131,12 @@ const fitted = (
     };
   }
   return { name, kind: wanted.kind, value };
+};
+
+/** A param of a used recipe is given where that recipe is used. */
+const paramOfUsed = (name: string, { uses }: Evaluated): string | undefined => {
+  const user = [...uses].find(([, { values }]) => values.get(name)?.kind === "param");
+  return user && ` It is a param of ${user[0]}: give it in the line that uses it, as ${user[0]} { ${name} = … }.`;
 };
 
 const unknownSize = (size: string | undefined, { sizes, incomplete }: Outcome): string | undefined => {
