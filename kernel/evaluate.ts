@@ -524,9 +524,6 @@ export class Working {
   }
 }
 
-/** The names that these give in their blocks may be asked for below them. */
-const blocksNamesLeave = new Set(["solve", "if", "else", "repeat"]);
-
 const plainNames = ({ value }: Operand): readonly Word[] => (value.kind === "name" ? value.path : []);
 
 /** A line without its block. */
