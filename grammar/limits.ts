@@ -19,6 +19,8 @@ export const limits = {
   /** Rounds of one `repeat`. */
   rounds: 200,
   pieces: 500,
+  /** Names of edges and places of a piece, added up over every step in the record, which keeps the piece as each step left it. */
+  recorded: 4_000_000,
   curveSpans: 100_000,
   /** Millimetres from the middle of the table to any point. */
   coordinate: 100_000,

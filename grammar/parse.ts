@@ -85,6 +85,8 @@ class Reading {
   private readonly forms: Map<string, readonly Form[]>;
   /** Steps of the recipe's own whose declaration could not be read: calling one is no mistake of the call's. */
   private readonly unlearned = new Set<string>();
+  /** For each token, how many more } than { stand from it on; counted when it is first asked for. */
+  private closingFrom: Int32Array | undefined;
   /** How many blocks are being read. */
   private opened = 0;
   /** The last { that was never closed, and lines that turned out to stand behind the block in which they were read. */
@@ -258,14 +260,8 @@ class Reading {
 
   /** Whether more } stand below than blocks are open: then only the { was forgotten, and what stands between is the block. */
   private closesBelow(): boolean {
-    if (this.isFull) return false;
-    let closing = 0;
-    for (let next = this.at; next < this.tokens.length; next += 1) {
-      const type = this.tokens[next]!.tokenType;
-      if (type === RightCurly) closing += 1;
-      if (type === LeftCurly) closing -= 1;
-    }
-    return closing > this.opened;
+    this.closingFrom ??= closingFrom(this.tokens);
+    return this.closingFrom[this.at]! > this.opened;
   }
 
   /** A piece that is never closed ends, for all we know, where the next thing of the whole recipe begins. */
@@ -597,12 +593,21 @@ const isTooLarge = (text: string): boolean => {
   return text.length * 3 > limits.fileBytes && new TextEncoder().encode(text).length > limits.fileBytes;
 };
 
+const closingFrom = (tokens: readonly IToken[]): Int32Array => {
+  const closing = new Int32Array(tokens.length + 1);
+  for (let index = tokens.length - 1; index >= 0; index -= 1) {
+    const type = tokens[index]!.tokenType;
+    closing[index] = closing[index + 1]! + (type === RightCurly ? 1 : type === LeftCurly ? -1 : 0);
+  }
+  return closing;
+};
+
 /** Signs and words that stand before a value of their own kind, and so may stand in a row. */
 const before = new Set(["-", "not", "toward", "along", "square-to"]);
 
 /** Signs and words between two values. */
 const between = new Set([
-  ..."+-*/=<>",
+  ..."+-*/<>",
   "--",
   "<=",
   ">=",

@@ -75,7 +75,7 @@ class Printing {
       (this.out.at(-1) as Printed).cells.join("").endsWith("{");
     if (from > this.lastLine + 1 && this.out.length > 0 && !opens && this.out.at(-1) !== "") this.out.push("");
     this.out.push(printed);
-    this.lastLine = lineOf(this.starts, Math.max(stretch.from, stretch.to - 1));
+    this.lastLine = Math.max(this.lastLine, lineOf(this.starts, Math.max(stretch.from, stretch.to - 1)));
   }
 
   private line(line: Line, indent: number, verb: string): void {
@@ -247,7 +247,8 @@ class Printing {
       right === "--"
     )
       return false;
-    if (left === "-" && !this.binaryMinus.has(before.startOffset)) return false;
+    // Two minus signs with nothing between them would be the sign of a line between two places.
+    if (left === "-" && !this.binaryMinus.has(before.startOffset)) return right === "-";
     if (token.tokenType === LeftRound && before.tokenType === NameToken) return this.isPlaceAfterWord(before, token);
     return true;
   }

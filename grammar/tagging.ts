@@ -141,6 +141,9 @@ const tagUnits = (words: readonly IToken[]): void => {
 const tagNaming = (words: readonly IToken[], forms: readonly Form[]): { next: number; problem?: TaggingProblem } => {
   const naming = forms.find((form) => form.naming)?.naming;
   if (!naming) return { next: 1 };
+  // Where the verb has a form without a name as well, a line without an equals sign is of that form.
+  const isNameless = forms.some((form) => !form.naming && form.operand);
+  if (isNameless && !words.some(({ tokenType }) => tokenType === Equal)) return { next: 1 };
   let index = 1;
   const clauses = new Set(forms.flatMap((form) => form.clauses.map(({ word }) => word)));
   const isClause = (token: IToken | undefined): boolean => token !== undefined && clauses.has(token.image);

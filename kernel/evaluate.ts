@@ -9,6 +9,7 @@ import type { Body } from "./body.ts";
 import { partOf } from "./expression.ts";
 import { blamed, type Filling, fill, formFor } from "./fill.ts";
 import { hiddenName, namesLost, shownNames, withoutHidden, withPlainNames } from "./hidden-names.ts";
+import { gaps } from "./outline.ts";
 import { LimitReached, Problem, RecipeRefused, Withheld } from "./problem.ts";
 import type { StepRecord } from "./record.ts";
 import { type Bound, Scope } from "./scope.ts";
@@ -18,7 +19,7 @@ import { statementWork } from "./statements/statement-work.ts";
 import type { Step, Line as StepLine } from "./step.ts";
 import { lineNaming, unknownName } from "./unknown-name.ts";
 import { number, type Scalar, type Value } from "./value.ts";
-import { ownSpans, withinLimits } from "./within-limits.ts";
+import { ownSpans, weightOf, withinLimits } from "./within-limits.ts";
 import type { Acceptance, Cut, Fabric, Garment, Judged, Piece, Seam, Units } from "./working.ts";
 
 /** A recipe's value as reports show it. */
@@ -64,8 +65,8 @@ export interface Run {
   readonly sources: Sources;
   readonly body: Body;
   readonly parsed: Map<string, Parsed>;
-  /** Lines worked, files used, pieces made and curve spans in them so far; and how many lines are being worked inside one another. */
-  readonly spent: { steps: number; files: number; pieces: number; spans: number; depth: number };
+  /** Lines worked, files used, pieces made, curve spans in them and weight of the record so far; and how many lines are being worked inside one another. */
+  readonly spent: { steps: number; files: number; pieces: number; spans: number; recorded: number; depth: number };
 }
 
 /** How much a finding ends: one line, the recipe it stands in, or the whole run. */
@@ -118,7 +119,7 @@ export class Working {
   scope: Scope = new Scope(undefined, "through", false);
   piece: Piece | undefined;
   /** Names that failed lines of the piece at hand would have given. */
-  withheld: ReadonlySet<string> = new Set();
+  withheld = new Set<string>();
   /** The blocks that are being worked, innermost first. */
   private around: readonly (readonly Line[])[] = [];
   /** How many trials of `solve` are under way: then nothing is reported or recorded. */
@@ -293,7 +294,7 @@ export class Working {
 
   refuseTaken(name: string, at: Stretch): void {
     if (!this.scope.isGiven(name, this.inPiece) || this.isDartOfThisLine(name, at)) return;
-    const line = lineNaming(name, [this.tree.lines, ...this.tree.lines.map(({ block }) => block?.lines ?? [])], -1);
+    const line = lineNaming(name, this.around, -1);
     const above = line && line.from < at.from ? `, since line ${lineOf(this.starts, line.from)}` : "";
     throw new Problem("name-taken", `${name} already names something here${above}.`, {
       at,
@@ -404,7 +405,15 @@ export class Working {
       );
     }
     const form = formFor(line, this.run.forms.get(step.name) ?? []);
-    for (const name of line.names) this.refuseTaken(name.text, name);
+    for (const name of line.names) {
+      this.refuseTaken(name.text, name);
+      // Blocks forget names, but two pieces of the garment never share one.
+      if (step.on === "garment" && this.pieces.has(name.text))
+        throw new Problem("name-taken", `There is already a piece called ${name.text}.`, {
+          at: name,
+          hint: "Choose another name.",
+        });
+    }
     const filled = fill(line, form, this.filling);
     const about: StepLine = { where: this.where(line), units: this.units };
     if (step.on === "garment") {
@@ -412,23 +421,27 @@ export class Working {
       this.seams = now.seams;
       this.cuts = now.cuts;
       for (const piece of now.pieces.values()) this.takePiece(piece);
-      this.keep({ where: about.where, piece: "", step: step.name, words });
+      this.keep({ where: about.where, piece: "", step: step.name, words }, line);
       return;
     }
     const before = this.piece!;
     const { now, words, amount } = blamed(line, form, () => step.work(filled as never, before, about));
     withinLimits(now, before, this.run.spent.spans);
+    if (!step.mayOpen) refuseOpened(now, before, step.name);
     this.piece = now;
     if (this.scope.hidesDrawn && form.naming) this.aliasNames(line, filled[form.naming.slot.name]);
-    this.keep({
-      where: about.where,
-      piece: now.name,
-      step: step.name,
-      before,
-      after: now,
-      words,
-      ...(amount !== undefined && { amount }),
-    });
+    this.keep(
+      {
+        where: about.where,
+        piece: now.name,
+        step: step.name,
+        before,
+        after: now,
+        words,
+        ...(amount !== undefined && { amount }),
+      },
+      line,
+    );
   }
 
   /** A piece that a step of the garment made, or made anew, stands under its name from here on. */
@@ -436,8 +449,16 @@ export class Working {
     const before = this.pieces.get(piece.name);
     if (before === piece) return;
     withinLimits(piece, before ?? { ...piece, edges: new Map(), places: new Map() }, this.run.spent.spans);
-    if (!before) this.spendPiece();
-    this.finished(piece, this.scope);
+    if (!before) {
+      this.spendPiece();
+      this.finished(piece, this.scope);
+      return;
+    }
+    // Made anew, it stays the same piece of the block that first named it, whatever block this line stands in.
+    const scope = this.scope.whereGiven(piece.name);
+    const bound = scope.names.get(piece.name);
+    const was = bound?.kind === "value" && bound.value.kind === "piece" ? bound.value.withheld : undefined;
+    this.finished(piece, scope, was);
   }
 
   /** A piece that is complete goes by its name in the block it stands in. */
@@ -465,8 +486,19 @@ export class Working {
     });
   }
 
-  private keep(record: StepRecord): void {
-    if (this.trials === 0) this.records.push({ ...record, words: withoutHidden(record.words) });
+  /** Adds to the record, which keeps every piece as every step left it: what these weigh together has a limit. */
+  private keep(record: StepRecord, line: Line): void {
+    if (this.trials > 0) return;
+    this.records.push({ ...record, words: withoutHidden(record.words) });
+    this.run.spent.recorded += record.after ? weightOf(record.after) : 0;
+    if (this.run.spent.recorded > limits.recorded) {
+      const message =
+        "This recipe takes so many steps on pieces with so many names that they cannot all be kept, and working it stops here.";
+      throw new LimitReached("limit-record", message, {
+        at: line.verb,
+        hint: "Draw fewer edges and places in one piece.",
+      });
+    }
   }
 
   formsOf(verb: string): readonly Form[] {
@@ -485,7 +517,7 @@ export class Working {
   }
 
   private withhold(name: string): void {
-    if (!this.withheld.has(name)) this.withheld = new Set([...this.withheld, name]);
+    this.withheld.add(name);
   }
 
   /** The names that a line gives, those of its block and of a step that it calls among them where they may live on below it. */
@@ -525,6 +557,17 @@ export class Working {
 }
 
 const plainNames = ({ value }: Operand): readonly Word[] => (value.kind === "name" ? value.path : []);
+
+/** An alteration that tears a closed outline open is refused on its own line, and the piece stays as it was. */
+const refuseOpened = (now: Piece, before: Piece, step: string): void => {
+  const [gap] = now.outline === before.outline && now.edges === before.edges ? [] : gaps(now);
+  if (!gap || before.outline.length === 0 || gaps(before).length > 0) return;
+  throw new Problem(
+    "outline-torn",
+    `${step} cannot be done here: it would leave the outline open between ${gap.before.edge.name} and ${gap.after.edge.name}.`,
+    { hint: "Try another place, edge or amount." },
+  );
+};
 
 /** A line without its block. */
 const headOf = (line: Line): Stretch => (line.block ? { from: line.from, to: line.verb.to } : line);

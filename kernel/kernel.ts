@@ -66,7 +66,7 @@ export const kernel = (vocabulary: Vocabulary): Kernel => {
       sources,
       body: new Body(measures),
       parsed,
-      spent: { steps: 0, files: 0, pieces: 0, spans: 0, depth: 0 },
+      spent: { steps: 0, files: 0, pieces: 0, spans: 0, recorded: 0, depth: 0 },
     };
     const working = new Working(parsedIn(run, source.file, source.text), run, {
       isRoot: true,

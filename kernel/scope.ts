@@ -47,6 +47,14 @@ export class Scope {
     return false;
   }
 
+  /** The innermost block that gives the name; this one where none does. */
+  whereGiven(name: string): Scope {
+    for (let scope: Scope | undefined = this; scope; scope = scope.outer) {
+      if (scope.names.has(name)) return scope;
+    }
+    return this;
+  }
+
   /** The names that are given here by now; later ones are not seen. */
   asItIs(): Scope {
     const copy = new Scope(this.outer, this.sight, this.hidesDrawn);

@@ -2,7 +2,8 @@
 // together and not by what they are called.
 import { type Armhole, armholeOf, besideShoulder } from "./alter/armhole.ts";
 import { turnAt } from "./alter/turned.ts";
-import { endOf, type Path, reversed, startOf } from "./geometry/path.ts";
+import { pathLength, pointAt } from "./geometry/arc-length.ts";
+import { endOf, type Path, reversed, startDirection, startOf } from "./geometry/path.ts";
 import { dot, minus, type Point, unit } from "./geometry/point.ts";
 import { bearing } from "./geometry/trig.ts";
 import { boundary, type Walked, walked } from "./outline.ts";
@@ -24,13 +25,17 @@ export interface Shoulder {
   readonly down: Point;
   /** How far the center end of the neck lies below the neck point, mm. */
   readonly neckDepth: number;
+  /** From the center line, a lap not counted, to the neck point, mm. */
+  readonly neckWidth: number;
+  /** The neck goes down from the neck point; the top of a front that is carried up past it does not. */
+  readonly isCutOut: boolean;
   /** From the center line, a lap not counted, to the shoulder tip, mm. */
   readonly halfWidth: number;
 }
 
 export interface ShoulderSeam {
   readonly seam: Seam;
-  /** The piece with the deeper neck is the front. */
+  /** The piece with the deeper neck is the front, or that which is carried up past its neck. */
   readonly front: Shoulder;
   readonly back: Shoulder;
 }
@@ -43,7 +48,7 @@ export const shoulderSeams = (garment: Garment): readonly ShoulderSeam[] =>
       return [];
     const [one, other] = [shoulderOf(first, garment), shoulderOf(second, garment)];
     if (!one || !other) return [];
-    const isFirstFront = one.neckDepth >= other.neckDepth;
+    const isFirstFront = one.isCutOut === other.isCutOut ? one.neckDepth >= other.neckDepth : !one.isCutOut;
     return [isFirstFront ? { seam, front: one, back: other } : { seam, front: other, back: one }];
   });
 
@@ -64,6 +69,9 @@ const shoulderOf = ({ piece: name, edge, whole }: Run, garment: Garment): Should
   const down = bearing(Math.PI / 2 + turnAt(piece, center.edge.name, startOf(centerPath)));
   if (isUpright(neckPath, down) || !isUpright(centerPath, down) || neck.edge.role === "fold") return undefined;
   const neckPoint = startOf(neckPath);
+  // A slash hinged at the nape turns neck and shoulder away from the center: the depth of the neck turns with its cloth.
+  const middle = pointAt(neckPath, pathLength(neckPath) / 2);
+  const neckDown = bearing(Math.PI / 2 + turnAt(piece, neck.edge.name, middle));
   return {
     piece,
     armhole,
@@ -73,10 +81,15 @@ const shoulderOf = ({ piece: name, edge, whole }: Run, garment: Garment): Should
     neckPath,
     centerPath,
     down,
-    neckDepth: dot(minus(endOf(neckPath), neckPoint), down),
+    neckDepth: dot(minus(endOf(neckPath), neckPoint), neckDown),
+    neckWidth: dot(minus(neckPoint, centerLine(neckPath)), armhole.out),
+    isCutOut: dot(startDirection(neckPath), neckDown) > level,
     halfWidth: dot(minus(armhole.tip, centerLine(neckPath)), armhole.out),
   };
 };
+
+// A line this near to level, in radians, does not go down.
+const level = 0.1;
 
 // A straight stretch of the neck at its center end runs across a lap.
 const centerLine = (neckPath: Path): Point => {

@@ -33,6 +33,8 @@ interface Declared<T> {
 
 export interface PieceStep extends Declared<Piece> {
   readonly on: "piece";
+  /** It may leave the outline open, for a later line to close; any other step that does has asked for the impossible. */
+  readonly mayOpen: boolean;
 }
 
 export interface GarmentStep extends Declared<Garment> {
@@ -53,9 +55,11 @@ interface Declaration<T, P extends readonly Phrase[]> extends Omit<Declared<T>, 
 export const pieceStep = <const P extends readonly Phrase[]>({
   phrase,
   work,
+  mayOpen = false,
   ...rest
-}: Declaration<Piece, P>): PieceStep => ({
+}: Declaration<Piece, P> & { readonly mayOpen?: boolean }): PieceStep => ({
   ...rest,
+  mayOpen,
   on: "piece",
   phrases: phrase,
   // The one erasure: from here on a step is known by its phrase, and the evaluator fills the slots the phrase names.

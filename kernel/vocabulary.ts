@@ -10,12 +10,14 @@ import { droppedShoulderArmhole } from "./checks/dropped-shoulder-armhole.ts";
 import { fitsCloth } from "./checks/fits-cloth.ts";
 import { foldSquare } from "./checks/fold-square.ts";
 import { fullnessAtSide } from "./checks/fullness-at-side.ts";
+import { grainHang } from "./checks/grain-hang.ts";
 import { grainPresent } from "./checks/grain-present.ts";
 import { hemAllowanceCurve } from "./checks/hem-allowance-curve.ts";
 import { hemSquare } from "./checks/hem-square.ts";
 import { hingeTrued } from "./checks/hinge-trued.ts";
 import { keptLength } from "./checks/kept-length.ts";
 import { marksInside } from "./checks/marks-inside.ts";
+import { mirroredPairs } from "./checks/mirrored-pairs.ts";
 import { neckDepths } from "./checks/neck-depths.ts";
 import { openingForWeight } from "./checks/opening-for-weight.ts";
 import { outlineClosed } from "./checks/outline-closed.ts";
@@ -61,7 +63,6 @@ import { keep } from "./steps/keep.ts";
 import { label } from "./steps/label.ts";
 import { lay } from "./steps/lay.ts";
 import { lengthenAcross } from "./steps/lengthen-across.ts";
-import { lengthenWaist } from "./steps/lengthen-waist.ts";
 import { line } from "./steps/line.ts";
 import { lining } from "./steps/lining.ts";
 import { lowerArmhole } from "./steps/lower-armhole.ts";
@@ -157,7 +158,6 @@ export const vocabulary: Vocabulary = {
     fullerBust,
     roundBack,
     hollowBack,
-    lengthenWaist,
     fullerArm,
     extendFront,
     foldBackFacing,
@@ -192,6 +192,8 @@ export const vocabulary: Vocabulary = {
     dartLegs,
     dartNearApex,
     grainPresent,
+    grainHang,
+    mirroredPairs,
     marksInside,
     allowanceSaid,
     cutFrom,

@@ -21,6 +21,13 @@ export const withinLimits = (now: Piece, before: Piece, spans: number): void => 
   }
 };
 
+/** What a piece weighs in the record: a name as one, and four marks as much as a name. */
+export const weightOf = (piece: Piece): number => {
+  const named = [piece.edges, piece.places, piece.darts, piece.allowances];
+  const marks = [piece.notches, piece.drills, piece.labels, piece.takeUps, piece.keeps, piece.hinges];
+  return named.reduce((sum, { size }) => sum + size, 0) + marks.reduce((sum, { length }) => sum + length, 0) / 4;
+};
+
 /** How many lines and curves a piece has that its source does not share. */
 export const ownSpans = ({ edges, source }: Piece): number =>
   [...edges].reduce((sum, [name, { path }]) => (source?.edges.get(name)?.path === path ? sum : sum + path.length), 0);

@@ -1,6 +1,7 @@
 // Where the grain line goes on a part of a piece: its direction stays, and it lies on the cloth.
-import { contains, flattened } from "../geometry/area.ts";
+import { contains } from "../geometry/area.ts";
 import { crossingsWithRay } from "../geometry/intersect.ts";
+import { middleOfArea } from "../geometry/middle-of-area.ts";
 import type { Path } from "../geometry/path.ts";
 import { between, type Point, plus, times } from "../geometry/point.ts";
 import { grainDirection } from "../grain-direction.ts";
@@ -20,7 +21,7 @@ export const grainWithin = (
   const direction = grainDirection(piece);
   if (!direction) return undefined;
   const spot = grain.kind === "line" ? between(grain.from, grain.to, 0.5) : undefined;
-  const through = spot && contains(loop, spot) ? spot : middleOf(loop);
+  const through = spot && contains(loop, spot) ? spot : middleOfArea(loop);
   return lyingOn(loop, through, direction, grain);
 };
 
@@ -38,18 +39,4 @@ const lyingOn = (loop: Path, through: Point, direction: Point, { drawnBy }: Grai
   const { from, to } = stretch;
   const at = (share: number): Point => plus(through, times(direction, from + (to - from) * share));
   return { kind: "line", from: at(1 / 6), to: at(5 / 6), drawnBy };
-};
-
-/** The middle of the area. */
-const middleOf = (loop: Path): Point => {
-  const points = flattened(loop, 0.5);
-  let [twice, x, y] = [0, 0, 0];
-  points.forEach((a, index) => {
-    const b = points[(index + 1) % points.length]!;
-    const share = a.x * b.y - b.x * a.y;
-    twice += share;
-    x += (a.x + b.x) * share;
-    y += (a.y + b.y) * share;
-  });
-  return { x: x / (3 * twice), y: y / (3 * twice) };
 };

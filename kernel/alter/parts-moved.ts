@@ -4,7 +4,7 @@ import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { selfCrossingsOfLoop } from "../geometry/intersect.ts";
 import { nearest } from "../geometry/nearest.ts";
 import { endOf, joined, line, mapped, type Path, reversed, type Span, startOf } from "../geometry/path.ts";
-import { between, distance, type Point, plus, sameSpotTolerance, times } from "../geometry/point.ts";
+import { between, distance, type Point, plus, sameSpotTolerance } from "../geometry/point.ts";
 import { part } from "../geometry/split.ts";
 import { boundary, walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
@@ -171,8 +171,9 @@ const closedUp = (before: Path, after: Path): Path => {
 const turnedOn = (piece: Piece, edge: Edge, isTurned: boolean, length: number, laid: readonly Laid[]): Turned[] => {
   const turns = turnsOf(piece, edge.name);
   const drafted = isTurned ? [...laid].reverse() : laid;
-  const entries = drafted.flatMap(({ path, move, from, to }): Turned[] => {
-    const range = isTurned ? { from: length - to, to: length - from } : { from, to };
+  const ranges = drafted.map(({ from, to }) => (isTurned ? { from: length - to, to: length - from } : { from, to }));
+  const entries = drafted.flatMap(({ path, move }, index): Turned[] => {
+    const range = ranges[index]!;
     const angle = turnAlong(turns, range.from + sameSpotTolerance) + move.turn;
     const inside = turns
       .filter(({ at }) => at > range.from + sameSpotTolerance && at < range.to - sameSpotTolerance)
@@ -182,7 +183,11 @@ const turnedOn = (piece: Piece, edge: Edge, isTurned: boolean, length: number, l
         angle: entry.angle + move.turn,
         here: entry.here + move.turn,
       }));
-    return [{ edge: edge.name, from: isTurned ? endOf(path) : startOf(path), angle, here: angle }, ...inside];
+    // At a hinge the part that turns and the one that stays share a spot, and that counts as the staying part's.
+    const before = drafted[index - 1];
+    const staying = move.turn !== 0 && before?.move.turn === 0 ? ranges[index - 1] : undefined;
+    const here = staying ? turnAlong(turns, staying.to - sameSpotTolerance) : angle;
+    return [{ edge: edge.name, from: isTurned ? endOf(path) : startOf(path), angle, here }, ...inside];
   });
   return withoutRepeats(entries);
 };
@@ -196,9 +201,6 @@ export const boundaryFrom = (whole: Path, from: number, to: number): readonly Sp
   const round = pathLength(whole);
   return joined([from < round - nothing ? part(whole, from, round) : [], to > nothing ? part(whole, 0, to) : []]);
 };
-
-/** A vector as long as wanted. */
-export const along = (direction: Point, by: number): Point => times(direction, by);
 
 // Stretches shorter than this, in mm, are none.
 const nothing = 1e-9;

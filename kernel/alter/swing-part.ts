@@ -10,6 +10,7 @@ import {
   between,
   cross,
   distance,
+  dot,
   minus,
   type Point,
   plus,
@@ -19,12 +20,14 @@ import {
   unit,
 } from "../geometry/point.ts";
 import { rotated } from "../geometry/rotate.ts";
+import { part } from "../geometry/split.ts";
 import { turnBetween } from "../geometry/trig.ts";
 import { boundary, walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
 import { angleInWords } from "../units.ts";
 import type { Dart, Piece } from "../working.ts";
 import { alongBoundary, boundaryFrom, type Move, partsMoved, type Stretch, shifted, stays } from "./parts-moved.ts";
+import { withDart } from "./with-dart.ts";
 
 export interface Swing {
   readonly hinge: Point;
@@ -47,9 +50,12 @@ export interface Swung {
 }
 
 /** The piece with its parts moved; cloth that would lie double is taken out. */
-export const swung = (piece: Piece, swing: Swing): Swung => {
+export const swung = (capped: Piece, asked: Swing): Swung => {
+  const piece = uncapped(capped, asked.third);
   const whole = boundary(piece)!;
-  const { hinge, pivot, third, turn, beside } = swing;
+  const third = piece === capped ? asked.third : rayEnd(whole, asked.pivot, minus(asked.third, asked.pivot));
+  const swing = { ...asked, third };
+  const { hinge, pivot, turn, beside } = swing;
   const swings: Move = { to: (point) => rotated(point, hinge, turn), turn };
   const newPivot = swings.to(pivot);
   const carried = minus(newPivot, pivot);
@@ -92,11 +98,47 @@ export const swung = (piece: Piece, swing: Swing): Swung => {
     return loops.find(([path]) => contains(path, point))?.[1] ?? stays;
   };
   return {
-    piece: partsMoved(piece, stretches, moveAt),
+    piece: recapped(partsMoved(piece, stretches, moveAt), piece, swing.mouth),
     pivot: newPivot,
     mouth: [swings.to(onSwung), carries.to(onCarried)],
   };
 };
+
+/** The piece with the mouth straight of a dart that is cut through there: its cap is drawn anew for its new width. */
+const uncapped = (piece: Piece, cut: Point): Piece => {
+  const found = [...piece.darts.values()].find(({ edge, first, second }) => {
+    const { path } = piece.edges.get(edge)!;
+    const at = nearest(path, cut);
+    return at.distance <= sameSpotTolerance && at.at > nearest(path, first).at && at.at < nearest(path, second).at;
+  });
+  if (!found) return piece;
+  const edge = piece.edges.get(found.edge)!;
+  const [from, to] = [nearest(edge.path, found.first).at, nearest(edge.path, found.second).at];
+  const length = pathLength(edge.path);
+  const path = joined([
+    from > nothing ? part(edge.path, 0, from) : [],
+    straight(found.first, found.second),
+    length - to > nothing ? part(edge.path, to, length) : [],
+  ]);
+  return { ...piece, edges: new Map(piece.edges).set(edge.name, { ...edge, path }) };
+};
+
+/** Darts that were cut through have another width now, and another cap; that in the mouth is for the step to draw. */
+const recapped = (now: Piece, before: Piece, mouth: Point | Dart): Piece =>
+  [...now.darts.values()].reduce((sofar, dart) => {
+    const was = before.darts.get(dart.name)!;
+    const isAsWide = Math.abs(distance(dart.first, dart.second) - distance(was.first, was.second)) <= rounding;
+    if (was === mouth || isAsWide) return sofar;
+    const { path } = sofar.edges.get(dart.edge)!;
+    if (
+      dot(minus(dart.second, dart.first), minus(was.second, was.first)) > 0 &&
+      nearest(path, dart.second).distance <= sameSpotTolerance
+    )
+      return withDart(sofar, dart);
+    throw new Problem("dart-used-up", `The dart ${dart.name} is not wide enough to give what this takes.`, {
+      hint: "Take a smaller length.",
+    });
+  }, now);
 
 const isDart = (mouth: Point | Dart): mouth is Dart => "tip" in mouth;
 
@@ -169,18 +211,6 @@ export const tipAfter = (dart: Dart, before: Point, now: Point, mouth: readonly 
   return plus(now, times(unit(minus(between(...mouth, 0.5), now)), short));
 };
 
-/** The dart that points at a place, the one with its tip nearest by; a Problem with this code where none is near. */
-export const dartToward = (piece: Piece, point: Point, code: string): Dart => {
-  const [near] = [...piece.darts.values()].sort((a, b) => distance(a.tip, point) - distance(b.tip, point));
-  if (near && distance(near.tip, point) <= nearTip) return near;
-  throw new Problem(code, `${piece.name} has no dart that points at this place.`, {
-    hint: "Name a new dart, and say with `to` where it opens.",
-  });
-};
-
-// A dart ends up to so many mm short of the place that it points at (trade handbook 4.9: 20 to 60).
-const nearTip = 60;
-
 /** A Problem where a dart holds less than a swing, in radians, would take from it. */
 export const refuseUsedUp = ({ first, second, name }: Dart, turn: number, pivot: Point): void => {
   const angle = Math.abs(turnBetween(minus(first, pivot), minus(second, pivot)));
@@ -193,4 +223,5 @@ export const refuseUsedUp = ({ first, second, name }: Dart, turn: number, pivot:
 };
 
 const nothing = 1e-9;
+const rounding = 1e-6;
 const origin: Point = { x: 0, y: 0 };

@@ -54,7 +54,8 @@ const cutUp = (piece: Piece, slash: Slash, index: number): Stretch[] => {
   const length = pathLength(path);
   const cuts = [slash.hingeAt, ...slash.targetsAt]
     .filter((spot) => spot.index === index && spot.at > 0 && spot.at < length)
-    .map(({ at }) => at);
+    .map(({ at }) => at)
+    .sort((a, b) => a - b);
   const ends = [0, ...cuts, length];
   return ends.slice(1).map((to, step) => {
     const from = ends[step]!;

@@ -1,6 +1,6 @@
 // Front and back hang level: the front is as much longer over the bust as its darts take up, and no more.
 import { defineCheck } from "../check.ts";
-import { endOf } from "../geometry/path.ts";
+import { endOf, startOf } from "../geometry/path.ts";
 import { distance, dot, minus } from "../geometry/point.ts";
 import { walked } from "../outline.ts";
 import { type Shoulder, type ShoulderSeam, shoulderSeams } from "../shoulder-seams.ts";
@@ -96,14 +96,14 @@ const judged = ({ seam, front, back }: ShoulderSeam, garment: Garment): Judgemen
 };
 
 /** From the neck point straight down to the end of the center; undefined where center and side do not both end at a hem. */
-const toHem = ({ piece, neckPoint, center, centerPath, armhole, down }: Shoulder): number | undefined => {
+const toHem = ({ piece, neckDepth, center, centerPath, armhole, down }: Shoulder): number | undefined => {
   const walk = walked(piece);
   const isAtHem = (edge: string): boolean => {
     const index = walk.findIndex((part) => part.edge.name === edge);
     return [1, walk.length - 1].some((step) => walk[(index + step) % walk.length]!.edge.role === "hem");
   };
   if (!isAtHem(center.name) || !isAtHem(armhole.side)) return undefined;
-  return dot(minus(endOf(centerPath), neckPoint), down);
+  return neckDepth + dot(minus(endOf(centerPath), startOf(centerPath)), down);
 };
 
 /** What the darts at side, armhole, shoulder and neck take up, mm. */

@@ -4,10 +4,10 @@ import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
 import { bounds } from "../geometry/bounds.ts";
 import { mirroredIn } from "../geometry/mirror.ts";
 import { endOf, mapped, type Path, startOf } from "../geometry/path.ts";
-import { cross, dot, type Point } from "../geometry/point.ts";
+import { cross, dot, type Point, quarterTurn } from "../geometry/point.ts";
 import { foldOf, grainDirection } from "../grain-direction.ts";
 import { lengthIn } from "../units.ts";
-import type { Cut, Fabric, Garment, Judgement, Piece } from "../working.ts";
+import type { Cut, Fabric, Garment, Judgement, Piece, Units } from "../working.ts";
 
 // Widths come from sums of many stretches; a piece just as wide as its cloth fits.
 const rounding = 1e-6;
@@ -93,13 +93,51 @@ const fits = (piece: Piece, fabric: Fabric, cut: Cut, { units }: Garment): Judge
   return {
     ...about,
     verdict: "error",
-    hint: "Take a wider cloth, divide the piece by a seam, or turn its grain line.",
+    hint: waysOut(piece, fabric, { found, along: widthAcross(opened, quarterTurn(grain)), width: fabric.width }, units),
     related: [
       { where: fabric.drawnBy, message: `${fabric.name} is described here.` },
       ...(piece.grain ? [{ where: piece.grain.drawnBy, message: "The grain line is drawn here." }] : []),
     ],
   };
 };
+
+/** What would solve it, in numbers: the grain turned across, a seam, a wider cloth. */
+const waysOut = (
+  piece: Piece,
+  fabric: Fabric,
+  { found, along, width }: { readonly found: number; readonly along: number; readonly width: number },
+  units: Units,
+): string => {
+  const turned =
+    along <= width + rounding && !fabric.oneWay
+      ? [`turn its grain line across, when it is ${lengthIn(along, units)} wide`]
+      : [];
+  const ways = [...turned, seamed(piece, width, found, units), `take cloth at least ${lengthIn(found, units)} wide`];
+  const sentence = ways.join(", or ");
+  return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
+};
+
+/** The fewest seams along the grain that bring each part within the width, every one with its allowance on both sides. */
+const seamed = (piece: Piece, width: number, found: number, units: Units): string => {
+  const widest = (parts: number): number => (found + 2 * seamAllowance * (parts - 1)) / parts;
+  const fold = foldOf(piece);
+  if (fold && widest(2) <= width + rounding) {
+    return (
+      `cut it in two halves with a seam in place of the fold, each ${lengthIn(widest(2), units)} wide: ` +
+      `\`mark ${fold.name} as seam\`, \`allow ${fold.name} by ${lengthIn(seamAllowance, units)}\``
+    );
+  }
+  const parts = Array.from({ length: mostSeams }, (_, seams) => seams + 2).find((n) => widest(n) <= width + rounding);
+  if (parts === undefined) return "make it narrower";
+  const seams = parts === 2 ? "a seam" : `${parts - 1} seams`;
+  return `\`split\` it by ${seams} along the grain into ${parts} parts of ${lengthIn(widest(parts), units)} each`;
+};
+
+// What a seam takes on either side, mm, where the recipe has not said: the usual 1.5 cm.
+const seamAllowance = 15;
+
+// A piece that needs more seams than this is no longer the piece that was meant.
+const mostSeams = 7;
 
 const mirrorImage = (path: Path, fold: Path): Path =>
   mapped(path, (point) => mirroredIn(point, startOf(fold), endOf(fold)));

@@ -6,8 +6,12 @@ import { whereToMend } from "../where-to-mend.ts";
 import type { Garment, Judgement } from "../working.ts";
 
 // mm by which the front neck point lies below the nape on the flat pattern: 2 to 3 in (trade handbook 4.15).
-const least = 50;
-const most = 75;
+const usualLeast = 50;
+const usualMost = 75;
+
+// The neck width, from the center to the neck point, that these belong to; the narrow neck of a child and a very wide one
+// are less deep and deeper in proportion (a fifth of a neck girth of 370, trade handbook 3.2; the proportion is our own rule).
+const usualWidth = 74;
 
 // A depth just at a limit is within it, whatever its last digits; mm.
 const rounding = 1e-6;
@@ -45,13 +49,15 @@ seam front.shoulder with back.shoulder
 `,
   *judge(garment) {
     for (const seam of shoulderSeams(garment)) {
-      // A front that rises to the center, as a cascade does, has no neck to judge.
-      if (seam.front.neckDepth > 0 && seam.back.neckDepth > -most) yield judged(seam, garment);
+      // A front that is carried up past the neck, as a cascade is, has none to judge.
+      if (seam.front.isCutOut && seam.back.isCutOut) yield judged(seam, garment);
     }
   },
 });
 
 const judged = ({ front, back: behind }: ShoulderSeam, garment: Garment): Judgement => {
+  const least = usualLeast * Math.min(1, front.neckWidth / usualWidth);
+  const most = usualMost * Math.max(1, front.neckWidth / usualWidth);
   const below = front.neckDepth - behind.neckDepth;
   const isWithin = below >= least - rounding && below <= most + rounding;
   const inWords = (mm: number): string => lengthIn(mm, garment.units);
@@ -59,7 +65,7 @@ const judged = ({ front, back: behind }: ShoulderSeam, garment: Garment): Judgem
     on: `${front.piece.name}.${front.neck.name}`,
     verdict: isWithin ? "pass" : "warning",
     found: below,
-    wanted: `${least} to ${most}`,
+    wanted: `${Math.round(least)} to ${Math.round(most)}`,
     where: whereToMend(front.piece, front.neck),
   } as const;
   const message = `The neck of ${front.piece.name} ends ${inWords(below)} below the neck of ${behind.piece.name} at the center`;

@@ -52,7 +52,7 @@ const started = (line: Line, working: Working): Piece => {
       at: source,
     });
   }
-  working.withheld = value.withheld;
+  working.withheld = new Set(value.withheld);
   return copyOf(value.piece, nameOf(line).text, value.called, drawnBy);
 };
 

@@ -7,7 +7,7 @@ import { withEdge } from "../drawn.ts";
 import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { mirroredIn } from "../geometry/mirror.ts";
 import { offsetPath } from "../geometry/offset.ts";
-import { endOf, joined, mapped, type Path, reversed, startDirection, startOf, straight } from "../geometry/path.ts";
+import { endDirection, endOf, joined, mapped, type Path, reversed, startOf, straight } from "../geometry/path.ts";
 import { cross, distance, minus, type Point, sameSpot } from "../geometry/point.ts";
 import { rotated } from "../geometry/rotate.ts";
 import { asin } from "../geometry/trig.ts";
@@ -73,7 +73,8 @@ piece collar {
     const laid = mapped(front.neck, frontLaid(back, front, angle));
     const line = joined([back.neck, reversed(laid)]);
     const neck = trued(line, { start: undefined, end: undefined });
-    const outward = cross(startDirection(back.neck), minus(back.tip, back.neckPoint)) > 0 ? -1 : 1;
+    // The outer edge lies on the side of the shoulder; right of travel is negative.
+    const outward = cross(endDirection(back.neck), minus(back.tip, back.neckPoint)) > 0 ? -1 : 1;
     const outer = offsetPath(neck, width * outward);
     return {
       now: drawn(piece, neck, outer, pathLength(back.neck), where),

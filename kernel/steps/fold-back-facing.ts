@@ -81,7 +81,8 @@ piece front {
       ...piece.outline.slice(index + 1),
     ];
     const now: Piece = {
-      ...withEdges,
+      // Inside the piece an opening would be cut; this line is only folded on.
+      ...withEdge(withEdges, { ...edge, role: "seam" }),
       outline,
       allowances: allowancesFor(
         piece,

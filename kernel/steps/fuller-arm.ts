@@ -81,7 +81,7 @@ piece sleeve {
     }
     const now = reshaped(piece, paths);
     return {
-      now: { ...now, ...alongCap(piece, now, name) },
+      now: { ...now, ...alongCap(piece, now, name, crown) },
       words:
         `made the sleeve ${lengthIn(Math.abs(width), units)} ${width > 0 ? "wider" : "narrower"}, ${lengthIn(biceps + width, units)} at the upper arm; ` +
         `the cap ${lengthIn(height, units)} to ${lengthIn(height * tall, units)} high`,
@@ -121,9 +121,11 @@ const crownOf = (cap: Path, down: Point): Point => {
 };
 
 /** The cap is as long as it was, so its notches and places stay where they were along it. */
-const alongCap = (before: Piece, now: Piece, name: string): Pick<Piece, "notches" | "places"> => {
+const alongCap = (before: Piece, now: Piece, name: string, crown: Point): Pick<Piece, "notches" | "places"> => {
   const [old, path] = [before.edges.get(name)!.path, now.edges.get(name)!.path];
   const carried = (point: Point): Point | undefined => {
+    // Each side of the crown has lost or gained a little; the crown is the crown.
+    if (sameSpot(point, crown)) return crown;
     const foot = nearest(old, point);
     return foot.distance <= least ? pointAt(path, foot.at) : undefined;
   };

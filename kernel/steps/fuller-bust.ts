@@ -1,17 +1,9 @@
 // fuller-bust: gives a front room for a fuller bust, or takes it away for a flatter one.
 import { phrase } from "../../grammar/phrase.ts";
 import { closedBoundary } from "../alter/outline-spot.ts";
-import {
-  dartInMouth,
-  dartToward,
-  edgeUnder,
-  rayEnd,
-  refuseUsedUp,
-  type Swing,
-  swung,
-  tipAfter,
-} from "../alter/swing-part.ts";
+import { dartInMouth, edgeUnder, rayEnd, refuseUsedUp, type Swing, swung, tipAfter } from "../alter/swing-part.ts";
 import { turnAt } from "../alter/turned.ts";
+import { withDart } from "../alter/with-dart.ts";
 import { contains } from "../geometry/area.ts";
 import { distance, dot, minus, type Point, plus, quarterTurn, times } from "../geometry/point.ts";
 import { bearing, turnBetween } from "../geometry/trig.ts";
@@ -32,8 +24,8 @@ part at the side swings about the hinge until the bust point has moved out by th
 on grain, and the front below the bust point gets as much longer as it went down. Armhole, shoulder and neck keep their length, and so does
 the side once the dart is sewn. Width and length are those of one piece: a front cut twice gets twice the width.
 
-The name is that of the new dart, which ends at the bust point: take it back 2 to 3 cm with \`shorten-dart\`. Without a name and \`to\`, the dart
-that points at the bust point takes up the swing, or gives for a flatter bust.`,
+The name is that of the new dart, which ends at the bust point: take it back 2 to 3 cm with \`shorten-dart\`. \`into\` names a dart that is there
+and takes up the swing, or gives it for a flatter bust. A waist dart under the bust point gets wider or narrower by the length.`,
   example: `chalkline 1
 units cm
 piece front {
@@ -55,7 +47,8 @@ piece front {
       to ${slot.placeOnPiece("mouth", "the place on the side where the dart opens")}`,
     phrase`fuller-bust ${slot.placeOnPiece("bust", "the bust point")}
       by ${slot.length("width", "how far it moves out; negative makes the bust flatter")}
-      about ${slot.placeOnPiece("hinge", "the place on the armhole that the cloth swings about")}`,
+      about ${slot.placeOnPiece("hinge", "the place on the armhole that the cloth swings about")}
+      into ${slot.ownDart("into", "the dart that takes it up or gives it")}`,
   ],
   work(fill, piece, { where, units }) {
     const { bust, width, hinge } = fill;
@@ -63,16 +56,18 @@ piece front {
     if (!contains(whole, bust.point)) {
       throw new Problem("pivot-outside", `The bust point does not lie inside ${piece.name}.`, {
         hint: "Name a place inside the piece.",
+        slot: "bust",
       });
     }
     const hingeEdge = onOutline(piece, hinge, "hinge");
-    const old = "mouth" in fill ? undefined : dartToward(piece, bust.point, "bust-no-dart");
+    const old = "mouth" in fill ? undefined : piece.darts.get(fill.into)!;
     const mouth = "mouth" in fill ? fill.mouth.point : old!;
     const mouthEdge = "mouth" in fill ? onOutline(piece, fill.mouth, "dart") : old!.edge;
     if (width === 0) return { now: piece, words: "" };
     if ("mouth" in fill && width < 0) {
       throw new Problem("bust-no-dart", "A flatter bust takes from a dart, and this line makes a new one.", {
-        hint: "Write the line without the new name and without `to`: then the bust dart gives it.",
+        hint: "Write the line without a new name, and with `into` and the dart that gives it in place of `to`.",
+        slot: "width",
       });
     }
     const down = bearing(Math.PI / 2 + turnAt(piece, hingeEdge, hinge.point));
@@ -91,7 +86,7 @@ piece front {
     const dart: Dart = { ...(old ?? { name, edge: mouthEdge, drawnBy: where }), ...legs, tip };
     if (old && width < 0) refuseUsedUp(old, swing.turn, bust.point);
     return {
-      now: { ...result.piece, darts: new Map(result.piece.darts).set(name, dart) },
+      now: withDart(result.piece, dart),
       words:
         `moved the bust point ${lengthIn(Math.abs(width), units)} ${width > 0 ? "out" : "in"} and ${lengthIn(Math.abs(swing.longer), units)} ${swing.longer > 0 ? "down" : "up"}, ` +
         `${angleInWords(Math.abs(swing.turn))} about the ${hingeEdge}; the dart ${name} is ${lengthIn(distance(dart.first, dart.second), units)} wide`,
@@ -105,6 +100,7 @@ const onOutline = (piece: Piece, place: PlaceOnPiece, what: string): string => {
   if (edge !== undefined) return edge;
   throw new Problem(`${what}-off-outline`, `The place of the ${what} does not lie inside an edge of the outline.`, {
     hint: "Give it as a place along an edge, as in `armhole at 60%`.",
+    slot: what === "hinge" ? "hinge" : "mouth",
   });
 };
 
@@ -127,11 +123,13 @@ const swingOver = (
   if (below <= 0) {
     throw new Problem("hinge-below-bust", "The hinge does not lie above the bust point.", {
       hint: "Take a place higher on the armhole.",
+      slot: "hinge",
     });
   }
   if (Math.abs(across) >= radius || across >= 0) {
     throw new Problem("bust-too-much", `The bust point cannot move ${lengthIn(width, units)} with this hinge.`, {
       hint: "Take a smaller length.",
+      slot: "width",
     });
   }
   const deeper = Math.sqrt(radius * radius - across * across);

@@ -17,6 +17,7 @@ import type { Edge, Piece } from "../working.ts";
 export const move = pieceStep({
   name: "move",
   since: "0.1",
+  mayOpen: true,
   summary: "Moves a named place of the outline; straight edges follow it.",
   details: `Of a bent line the stretches next to the place follow. A curved edge does not: it leaves the outline open there until \`replace\` puts
 another in its place, and the old curve can still be used for places.`,

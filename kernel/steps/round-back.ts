@@ -2,7 +2,8 @@
 import { phrase } from "../../grammar/phrase.ts";
 import { type Armhole, armholeBeside } from "../alter/armhole.ts";
 import { closedBoundary } from "../alter/outline-spot.ts";
-import { dartInMouth, dartToward, edgeUnder, rayEnd, refuseUsedUp, swung, tipAfter } from "../alter/swing-part.ts";
+import { dartInMouth, edgeUnder, rayEnd, refuseUsedUp, swung, tipAfter } from "../alter/swing-part.ts";
+import { withDart } from "../alter/with-dart.ts";
 import { contains } from "../geometry/area.ts";
 import { crossingsWithRay } from "../geometry/intersect.ts";
 import { distance, minus, type Point, plus, times } from "../geometry/point.ts";
@@ -22,8 +23,8 @@ The part at the center goes up by the length, straight along the center, so that
 about the armhole, and a dart opens at the shoulder. Neck, armhole and center stay in line, and neck and armhole keep their length, and so does the shoulder
 once the dart is sewn.
 
-The name is that of the new dart, which ends at the place: take it back with \`shorten-dart\`. Without a name, the shoulder dart that points at the place
-takes it up, and a negative length takes from it for an erect back.`,
+The name is that of the new dart, which ends at the place: take it back with \`shorten-dart\`. \`into\` names a shoulder dart that is there and takes
+it up, or gives it for an erect back.`,
   example: `chalkline 1
 units cm
 piece back {
@@ -43,7 +44,8 @@ piece back {
       by ${slot.length("longer", "how much longer the center gets")}
       to ${slot.placeOnPiece("mouth", "the place on the shoulder where the dart opens")}`,
     phrase`round-back ${slot.placeOnPiece("blade", "the fullest spot of the blade")}
-      by ${slot.length("longer", "how much longer the center gets; negative for an erect back")}`,
+      by ${slot.length("longer", "how much longer the center gets; negative for an erect back")}
+      into ${slot.ownDart("into", "the shoulder dart that takes it up or gives it")}`,
   ],
   work(fill, piece, { where, units }) {
     const { blade, longer } = fill;
@@ -51,13 +53,15 @@ piece back {
     if (!contains(whole, blade.point)) {
       throw new Problem("pivot-outside", `The blade does not lie inside ${piece.name}.`, {
         hint: "Name a place inside the piece.",
+        slot: "blade",
       });
     }
-    const old = "mouth" in fill ? undefined : dartToward(piece, blade.point, "back-no-dart");
+    const old = "mouth" in fill ? undefined : piece.darts.get(fill.into)!;
     const shoulder = "mouth" in fill ? (edgeUnder(piece, fill.mouth.point) ?? offShoulder()) : old!.edge;
     if ("mouth" in fill && longer < 0) {
       throw new Problem("back-no-dart", "An erect back takes from a shoulder dart, and this line makes a new one.", {
-        hint: "Write the line without the new name and without `to`: then the shoulder dart gives it.",
+        hint: "Write the line without a new name, and with `into` and the dart that gives it in place of `to`.",
+        slot: "longer",
       });
     }
     if (longer === 0) return { now: piece, words: "" };
@@ -79,7 +83,7 @@ piece back {
     const tip = old ? tipAfter(old, blade.point, result.pivot, result.mouth) : result.pivot;
     const dart: Dart = { ...(old ?? { name, edge: shoulder, drawnBy: where }), ...legs, tip };
     return {
-      now: { ...result.piece, darts: new Map(result.piece.darts).set(name, dart) },
+      now: withDart(result.piece, dart),
       words:
         `made the back ${lengthIn(Math.abs(longer), units)} ${longer > 0 ? "longer" : "shorter"} over the blade, ${angleInWords(Math.abs(turn))} about the ${armhole.name}; ` +
         `the dart ${name} is ${lengthIn(distance(dart.first, dart.second), units)} wide`,

@@ -32,16 +32,19 @@ piece back = half-back {
   work({ fold }, piece, { units }) {
     closedBoundary(piece, units);
     const edge = piece.edges.get(fold)!;
-    const inOutline = piece.outline.some((part) => part.edge === fold);
-    if (!inOutline || edge.role !== "fold") {
-      const opened = !inOutline && piece.edges.has(`other-${piece.outline[0]!.edge}`);
+    if (!piece.outline.some((part) => part.edge === fold)) {
       throw new Problem(
-        opened ? "unfold-twice" : "unfold-no-fold",
-        opened
-          ? `${fold} has been unfolded already, and lies inside ${piece.name} now.`
-          : `${fold} is no fold of ${piece.name}, so there is no other half beyond it.`,
-        { hint: opened ? "Take this line out." : `Write \`mark ${fold} as fold\` above this line.` },
+        "unfold-twice",
+        `${fold} lies inside ${piece.name}: it has been unfolded already, or was never an edge of it.`,
+        {
+          hint: "Take this line out, or name the fold of the outline.",
+        },
       );
+    }
+    if (edge.role !== "fold") {
+      throw new Problem("unfold-no-fold", `${fold} is no fold of ${piece.name}, so there is no other half beyond it.`, {
+        hint: `Write \`mark ${fold} as fold\` above this line.`,
+      });
     }
     const [a, b] = [startOf(edge.path), endOf(edge.path)];
     const whole = laidTogether(

@@ -82,7 +82,7 @@ describe("uses", () => {
 
   test("a limit that a used recipe reaches is told where it is used, and ends the work", () => {
     const sources = filesNamed({
-      "a.chalk": `chalkline 1\npiece p {\nrepeat 200 as i { repeat 200 as j { drill (0, 0) } }\n}`,
+      "a.chalk": `chalkline 1\nrepeat 200 as i { repeat 200 as j { let k = 1 } }`,
     });
     const { findings, values } = drafted('chalkline 1\nlet a = 3 cm\nuse "a.chalk" as used\nlet b = 3 cm', { sources });
     expect(findings.map(({ code, where }) => [code, where.file, where.line])).toEqual([
@@ -102,12 +102,24 @@ test("20,000 steps are worked, not one more, and what is there so far stays", ()
 });
 
 test("rounds of repeat, trials of solve, and lines that cannot be read count as steps too", () => {
-  expect(told(inPiece("repeat 200 as i { repeat 200 as j { drill (0, 0) } }"))).toEqual(["3 limit-steps"]);
+  expect(told(inPiece("repeat 200 as i { repeat 200 as j { let k = 1 } }"))).toEqual(["3 limit-steps"]);
   expect(told(inPiece("repeat 200 as i {\nrepeat 200 as j { drill }\n}"))).toContain("4 value-missing");
   expect(told(inPiece("repeat 200 as i { repeat 200 as j {\ndrill (\n} }"))).toContain("4 bracket-open");
   const solving =
     "solve h from 1 cm to 9 cm until h = x(spot) {\nrepeat 200 as i { repeat 5 as j { let k = 1 } }\npoint spot = (pi * 1 cm, 0)\n}";
   expect(told(inPiece(solving))).toEqual(["4 limit-steps"]);
+});
+
+test("the record holds pieces of 4,000,000 names in all, and is not asked for more", () => {
+  // Four drill holes weigh as much as a name: after n of them the record holds n (n + 1) / 8.
+  const drills = (count: number): string =>
+    inPiece(
+      `repeat ${Math.floor(count / 200)} as i { repeat 200 as j { drill (0, 0) } }\nrepeat ${count % 200} as i {\ndrill (0, 0)\n}`,
+    );
+  const most = 5656;
+  expect((most * (most + 1)) / 8).toBeLessThan(limits.recorded);
+  expect(told(drills(most))).toEqual([]);
+  expect(told(drills(most + 1))).toEqual(["5 limit-record"]);
 });
 
 test("500 pieces are made, not 501", () => {
