@@ -296,6 +296,8 @@ const withoutLoops = (path: Path, original: Path, by: number): Path => {
     const length = pathLength(result);
     const kept = loop.onFirst > nothing ? part(result, 0, loop.onFirst) : [];
     const rest = length - loop.onSecond > nothing ? part(result, loop.onSecond, length) : [];
+    // Nothing but loops: better the crossed line than none.
+    if (kept.length === 0 && rest.length === 0) return result;
     if (kept.length === 0 || rest.length === 0) return kept.length > 0 ? kept : rest;
     result = [...kept, ...startedAt(rest, endOf(kept))];
   }
