@@ -1,9 +1,10 @@
 // Two pieces that lie edge to edge become one. Edges that run on across the joint under one name become one edge.
+import { nearest } from "../geometry/nearest.ts";
 import { joined, type Path, reversed, startOf } from "../geometry/path.ts";
-import { sameSpot } from "../geometry/point.ts";
+import { type Point, sameSpot } from "../geometry/point.ts";
 import { sense, walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
-import type { Edge, OutlinePart, Piece } from "../working.ts";
+import type { Dart, Edge, OutlinePart, Piece, TakeUp } from "../working.ts";
 import { startingAt } from "./moved-edge.ts";
 import { turnInOutline } from "./outline-spot.ts";
 import { type Naming, renamed } from "./renamed.ts";
@@ -149,12 +150,33 @@ const together = (
     drills: [...first.drills, ...second.drills],
     labels: [...first.labels, ...labels],
     hinges: [...kept(first.hinges), ...kept(second.hinges)],
-    darts: new Map([...first.darts, ...second.darts]),
-    takeUps: [...kept(first.takeUps), ...kept(second.takeUps)],
+    darts: new Map([
+      ...first.darts,
+      ...[...second.darts].map(([name, dart]) => [name, dartAsDrafted(dart, edges)] as const),
+    ]),
+    takeUps: [...kept(first.takeUps), ...kept(second.takeUps).map((takeUp) => takeUpAsDrafted(takeUp, edges))],
     turned: [...kept(first.turned ?? []), ...kept(second.turned ?? [])],
     doubtful: first.doubtful || second.doubtful,
     ...(grain && { grain }),
   };
+};
+
+type Edges = ReadonlyMap<string, Edge>;
+
+/** An edge that runs on into the other piece may be walked there against the way it was drafted: what lies on it turns with it. */
+const liesBackward = (from: Point, to: Point, edge: string, edges: Edges): boolean => {
+  const path = edges.get(edge)?.path;
+  return path !== undefined && nearest(path, from).at > nearest(path, to).at;
+};
+
+const dartAsDrafted = (dart: Dart, edges: Edges): Dart =>
+  liesBackward(dart.first, dart.second, dart.edge, edges) ? { ...dart, first: dart.second, second: dart.first } : dart;
+
+const takeUpAsDrafted = (takeUp: TakeUp, edges: Edges): TakeUp => {
+  if (!liesBackward(takeUp.from, takeUp.to, takeUp.edge, edges)) return takeUp;
+  const { from, to, laid } = takeUp;
+  const facing = laid === "start" ? "end" : laid === "end" ? "start" : laid;
+  return { ...takeUp, from: to, to: from, ...(facing !== undefined && { laid: facing }) };
 };
 
 const refuseTwice = (name: string): never => {
