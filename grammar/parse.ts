@@ -1,10 +1,12 @@
 // Text to tree, one statement at a time. A mistake stays on its own line: every other line is read as if it were not there.
 import type { IToken } from "chevrotain";
+import { withArticle } from "./article.ts";
 import type { Diagnostic, Fix, More, Where } from "./diagnostic.ts";
 import { limits } from "./limits.ts";
 import { LineParser } from "./line-parser.ts";
 import { didYouMean, nearest } from "./nearest.ts";
 import type { Form, Part, Slot } from "./phrase.ts";
+import { lineOf, lineStarts } from "./source.ts";
 import { statements } from "./statements.ts";
 import { hiddenMark, isReordering, reorderingMarks, strangeCharacter } from "./strange-characters.ts";
 import { tagEntry, tagLine, tagParameters, withoutEquals } from "./tagging.ts";
@@ -52,25 +54,6 @@ const ofTheRecipe = new Set([
   "piece",
   ...statements.filter(({ place }) => place === "garment").map(({ verb }) => verb),
 ]);
-
-/** The line (from 1) and column (from 1) of an offset. */
-export const lineStarts = (text: string): number[] => {
-  const starts = [0];
-  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) starts.push(at + 1);
-  return starts;
-};
-
-/** Which of the line starts an offset belongs to, counted from 1. */
-export const lineOf = (starts: readonly number[], offset: number): number => {
-  let low = 0;
-  let high = starts.length;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (starts[middle]! <= offset) low = middle;
-    else high = middle;
-  }
-  return low + 1;
-};
 
 /** Signs after which a statement goes on in the next line. */
 const goesOn = new Set([",", "+", "-", "*", "/", "=", "<", ">", "<=", ">=", "<>", "and", "or", "not", "--"]);
@@ -649,7 +632,7 @@ const partsOf = (verb: string, clauses: Form["clauses"]): Part[] => [
 const ownSlot = (name: string, type: string): Slot => ({
   name,
   note: "a parameter of the step",
-  wanted: /^[aeiou]/.test(type) ? `an ${type}` : `a ${type}`,
+  wanted: withArticle(type),
   shape: type === "direction" ? "direction" : "value",
   many: false,
 });

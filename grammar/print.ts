@@ -1,10 +1,11 @@
 // Tree to tidy text: one style and no options. Values are printed from their own words with the spacing settled, so that
 // numbers, brackets and texts stay as the pattern maker wrote them, and comments stay where they stood.
 import type { IToken } from "chevrotain";
-import { lineOf, lineStarts } from "./parse.ts";
 import type { Form } from "./phrase.ts";
+import { lineOf, lineStarts } from "./source.ts";
 import { LeftRound, NameToken, RightRound, scan } from "./tokens.ts";
 import type { Block, Comment, Entry, Expression, Line, Operand, RecipeTree, Stretch } from "./tree.ts";
+import { expressionsWithin, linesWithin } from "./within.ts";
 
 /** A block of entries stays on one line up to this many characters. */
 const entriesWidth = 100;
@@ -41,7 +42,7 @@ class Printing {
     this.tokens = scan(tree.text).tokens;
     this.starts = lineStarts(tree.text);
     this.comments = tree.comments;
-    for (const line of tree.lines) this.findMinus(line);
+    for (const expression of linesWithin(tree.lines).flatMap(expressionsWithin)) this.note(expression);
   }
 
   recipe(): string {
@@ -260,19 +261,8 @@ class Printing {
 
   private readonly calls = new Set<number>();
 
-  /** Notes which minus signs subtract, and which names call functions. */
-  private findMinus(line: Line): void {
-    for (const operand of [...line.operands, ...line.clauses.flatMap(({ operands }) => operands)]) {
-      this.findIn(operand.value);
-      if (operand.suffix) this.findIn(operand.suffix.value);
-    }
-    for (const { standard } of line.parameters ?? []) if (standard) this.findIn(standard);
-    for (const { value } of line.block?.entries ?? []) this.findIn(value);
-    for (const inner of line.block?.lines ?? []) this.findMinus(inner);
-    if (line.otherwise) this.findMinus(line.otherwise);
-  }
-
-  private findIn(expression: Expression): void {
+  /** Notes whether an expression subtracts, and whether it calls a function. */
+  private note(expression: Expression): void {
     if (expression.kind === "binary" && expression.operator === "-") this.binaryMinus.add(expression.sign.from);
     if (expression.kind === "call") this.calls.add(expression.name.from);
     if (expression.kind === "at" && expression.fromEnd && expression.amount) {
@@ -283,7 +273,6 @@ class Printing {
         break;
       }
     }
-    for (const part of partsOf(expression)) this.findIn(part);
   }
 
   /** Sets the columns of runs of `measure` and `param` lines, and puts the comments behind. */
@@ -325,33 +314,4 @@ const inColumns = (run: readonly Printed[]): string[] => {
 const splitOnce = (text: string, by: string): [string, string] => {
   const at = text.indexOf(by);
   return at < 0 ? [text, ""] : [text.slice(0, at), text.slice(at + by.length)];
-};
-
-const partsOf = (expression: Expression): readonly Expression[] => {
-  switch (expression.kind) {
-    case "call":
-      return expression.values;
-    case "member":
-      return [expression.of];
-    case "unary":
-      return [expression.value];
-    case "binary":
-      return [expression.left, expression.right];
-    case "place":
-      return [expression.x, expression.y];
-    case "at":
-      return expression.amount ? [expression.edge, expression.amount] : [expression.edge];
-    case "offset":
-      return [expression.origin, expression.amount];
-    case "toward":
-      return [expression.origin, expression.aim, expression.amount];
-    case "bearing":
-      return [expression.origin, expression.angle, expression.amount];
-    case "join":
-      return [expression.start, expression.end];
-    case "direction":
-      return expression.aim ? [expression.aim] : [];
-    default:
-      return [];
-  }
 };

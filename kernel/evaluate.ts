@@ -2,25 +2,36 @@
 // withheld, and lines that need it are passed over in silence, so that one cause gives one finding.
 import type { Diagnostic, Where } from "../grammar/diagnostic.ts";
 import { limits } from "../grammar/limits.ts";
-import { type Vocabulary as Forms, lineOf, lineStarts, type Parsed, parse } from "../grammar/parse.ts";
+import { type Vocabulary as Forms, type Parsed, parse } from "../grammar/parse.ts";
 import type { Form } from "../grammar/phrase.ts";
+import { lineOf, lineStarts } from "../grammar/source.ts";
 import type { Line, Operand, RecipeTree, Stretch, Word } from "../grammar/tree.ts";
 import type { Body } from "./body.ts";
 import { partOf } from "./expression.ts";
 import { blamed, type Filling, fill, formFor } from "./fill.ts";
-import { hiddenName, namesLost, shownNames, withoutHidden, withPlainNames } from "./hidden-names.ts";
+import { blockAround, type Here, type NameHere, Reached } from "./here.ts";
+import {
+  hiddenName,
+  namesGiven,
+  namesLost,
+  shownNames,
+  withNamesGiven,
+  withoutHidden,
+  withPlainNames,
+} from "./hidden-names.ts";
 import { gaps } from "./outline.ts";
 import { LimitReached, Problem, RecipeRefused, Withheld } from "./problem.ts";
-import type { StepRecord } from "./record.ts";
+import type { ChangedPiece, StepRecord } from "./record.ts";
 import { type Bound, Scope } from "./scope.ts";
 import type { Sources } from "./sources.ts";
 import { callOwnStep, type OwnStep } from "./statements/own-step.ts";
-import { statementWork } from "./statements/statement-work.ts";
+import type { StatementWork } from "./statements/statement-work.ts";
 import type { Step, Line as StepLine } from "./step.ts";
 import { lineNaming, unknownName } from "./unknown-name.ts";
+import type { Asked, UsesBefore } from "./used-before.ts";
 import { number, type Scalar, type Value } from "./value.ts";
 import { ownSpans, weightOf, withinLimits } from "./within-limits.ts";
-import type { Acceptance, Cut, Fabric, Garment, Judged, Piece, Seam, Units } from "./working.ts";
+import type { Acceptance, Cut, Fabric, Garment, Judged, Piece, Seam, Units, WornOver } from "./working.ts";
 
 /** A recipe's value as reports show it. */
 export interface NamedValue {
@@ -59,14 +70,33 @@ export interface Evaluated {
 
 /** What one run shares among the recipe that was opened and all that it uses. */
 export interface Run {
+  /** Handed in, and not imported: `use` works another recipe, so the statements know this file. */
+  readonly statements: ReadonlyMap<string, StatementWork>;
   readonly steps: ReadonlyMap<string, Step>;
   readonly forms: Forms;
   readonly checkNames: readonly string[];
   readonly sources: Sources;
   readonly body: Body;
   readonly parsed: Map<string, Parsed>;
-  /** Lines worked, files used, pieces made, curve spans in them and weight of the record so far; and how many lines are being worked inside one another. */
-  readonly spent: { steps: number; files: number; pieces: number; spans: number; recorded: number; depth: number };
+  /** What used recipes came to in earlier runs, and what those of this run have asked for so far. */
+  readonly usesBefore: UsesBefore;
+  readonly asked: Asked[];
+  readonly spent: Spent;
+}
+
+/** What the limits count. */
+export interface Spent {
+  /** Lines worked, files used and pieces made so far. */
+  steps: number;
+  files: number;
+  pieces: number;
+  /** Lines and curves in these pieces, and the most that there were with the piece in hand. */
+  spans: number;
+  mostSpans: number;
+  /** Weight of the record. */
+  recorded: number;
+  /** How many lines are being worked inside one another. */
+  depth: number;
 }
 
 /** How much a finding ends: one line, the recipe it stands in, or the whole run. */
@@ -108,6 +138,7 @@ export class Working {
   readonly judged: Judged[] = [];
   readonly accepts: Acceptance[] = [];
   seams: readonly Seam[] = [];
+  wornOver: readonly WornOver[] = [];
   cuts: readonly Cut[] = [];
   readonly diagnostics: Diagnostic[];
   records: StepRecord[] = [];
@@ -128,11 +159,16 @@ export class Working {
   calledBy: Where | undefined;
   private hidden = 0;
   private readonly starts: readonly number[];
+  /** Where the work is to stop, if it is: before the first line that begins there or later, or at the end of this block. */
+  private readonly until: number | undefined;
+  private readonly untilEndOf: readonly Line[] | undefined;
+  private reached: Here | undefined;
 
   constructor(
     parsed: Parsed,
     run: Run,
     place: { isRoot: boolean; given: ReadonlyMap<string, Scalar>; chain: readonly string[] },
+    until?: number,
   ) {
     this.run = run;
     this.tree = parsed.tree;
@@ -145,6 +181,8 @@ export class Working {
     this.given = place.given;
     this.chain = place.chain;
     this.starts = lineStarts(parsed.tree.text);
+    this.until = until;
+    this.untilEndOf = until === undefined ? undefined : blockAround(parsed.tree.lines, parsed.tree.text, until);
   }
 
   private readonly forms: Forms;
@@ -155,10 +193,12 @@ export class Working {
       this.refuseWithoutVersion();
       this.lines(this.tree.lines);
     } catch (error) {
-      if (!(error instanceof LineFailed)) throw error;
-      this.diagnostics.push(error.diagnostic);
-      this.incomplete = true;
-      this.endedBy = error;
+      if (error instanceof Reached) this.reached = error.here;
+      else if (error instanceof LineFailed) {
+        this.diagnostics.push(error.diagnostic);
+        this.incomplete = true;
+        this.endedBy = error;
+      } else throw error;
     }
     return {
       garment: this.garment,
@@ -173,6 +213,12 @@ export class Working {
       incomplete: this.incomplete,
       untold: this.untold,
     };
+  }
+
+  /** Works the lines down to the spot that was given, and tells what is known there. */
+  upToThere(): Evaluated & { readonly here: Here } {
+    const evaluated = this.all();
+    return { ...evaluated, here: this.reached ?? this.here };
   }
 
   /** A recipe begins with the version of the language it is written in. */
@@ -193,8 +239,8 @@ export class Working {
   }
 
   get garment(): Garment {
-    const { title, file, units, pieces, fabrics, seams, cuts, accepts, incomplete } = this;
-    return { title, file, units, pieces, fabrics, seams, cuts, accepts, incomplete };
+    const { title, file, units, pieces, fabrics, seams, cuts, wornOver, accepts, incomplete } = this;
+    return { title, file, units, pieces, fabrics, seams, cuts, wornOver, accepts, incomplete };
   }
 
   lines(lines: readonly Line[]): void {
@@ -202,6 +248,7 @@ export class Working {
     this.around = [lines, ...outer];
     try {
       for (const line of lines) this.line(line);
+      if (lines === this.untilEndOf) throw new Reached(this.here);
     } finally {
       this.around = outer;
     }
@@ -209,6 +256,7 @@ export class Working {
 
   /** Works one line. Its mistake is reported, or handed up when this is a trial. */
   line(line: Line): void {
+    if (this.until !== undefined && line.from >= this.until) throw new Reached(this.here);
     const { depth } = this.run.spent;
     try {
       this.spend(line);
@@ -247,6 +295,7 @@ export class Working {
   /** Works lines whose names stay inside: the piece forgets the places drawn there, and outline edges get their plain names. */
   insideBlock(scope: Scope, lines: readonly Line[]): void {
     const { scope: outer, piece: before } = this;
+    const begun = this.records.length;
     this.scope = scope;
     try {
       this.lines(lines);
@@ -255,9 +304,41 @@ export class Working {
       if (this.piece && before) {
         const { piece } = this;
         this.piece = withPlainNames(piece, before);
+        if (this.piece !== piece) this.recordUnderNames(begun, piece, this.piece);
         // Had the failed line of the block not failed, the outline might have kept these.
         if (piece.doubtful && !before.doubtful) for (const name of namesLost(piece, this.piece)) this.withhold(name);
       }
+    }
+  }
+
+  /** Tells what a block did under the names that its end gave: its last entry leaves the piece as the block does. */
+  private recordUnderNames(begun: number, inside: Piece, after: Piece): void {
+    const given = namesGiven(inside, after);
+    const known = new Map<Piece, Piece>();
+    const named = (piece: Piece): Piece => {
+      const done = known.get(piece) ?? withNamesGiven(piece, given);
+      known.set(piece, done);
+      return done;
+    };
+    for (let index = begun; index < this.records.length; index += 1) {
+      const record = this.records[index]!;
+      const changed = record.changed.map((piece) => ({
+        ...(piece.before && { before: named(piece.before) }),
+        after: named(piece.after),
+      }));
+      this.records[index] = { ...record, changed };
+    }
+    this.recordFinal(after, begun);
+  }
+
+  /** The last entry that changed a piece leaves it as it is now, which a failed line or the end of a block may have changed since. */
+  recordFinal(piece: Piece, from = 0): void {
+    for (let index = this.records.length - 1; index >= from; index -= 1) {
+      const record = this.records[index]!;
+      if (!record.changed.some(({ after }) => after.name === piece.name)) continue;
+      const changed = record.changed.map((each) => (each.after.name === piece.name ? { ...each, after: piece } : each));
+      this.records[index] = { ...record, changed };
+      return;
     }
   }
 
@@ -346,6 +427,22 @@ export class Working {
     throw unknownName(name, at, known, later && lineOf(this.starts, later.from));
   }
 
+  private get here(): Here {
+    const { piece, scope, fabrics } = this;
+    const shown = scope.visible(piece ? [...shownNames(piece), piece.name] : []);
+    const names = [...new Set([...shown, ...fabrics.keys()])].flatMap((name): NameHere[] => {
+      try {
+        const value = this.valueOf(name, { from: 0, to: 0 });
+        return [{ name, kind: value.kind, value }];
+      } catch (error) {
+        // The line that gave it failed, or a later one took it away.
+        if (error instanceof Withheld || error instanceof Problem) return [];
+        throw error;
+      }
+    });
+    return { ...(piece && { piece }), names };
+  }
+
   /** Inside a block the piece keeps a new edge or place under a hidden name, which the block's scope stands for. */
   private newName(name: string): string {
     if (!this.piece || !this.scope.hidesDrawn) return name;
@@ -372,7 +469,7 @@ export class Working {
   }
 
   private work(line: Line): void {
-    const statement = statementWork.get(line.verb.text);
+    const statement = this.run.statements.get(line.verb.text);
     if (statement) {
       statement(line, this);
       return;
@@ -417,16 +514,24 @@ export class Working {
     const filled = fill(line, form, this.filling);
     const about: StepLine = { where: this.where(line), units: this.units };
     if (step.on === "garment") {
-      const { now, words } = blamed(line, form, () => step.work(filled as never, this.garment, about));
+      const { now, words, amount } = blamed(line, form, () => step.work(filled as never, this.garment, about));
       this.seams = now.seams;
       this.cuts = now.cuts;
-      for (const piece of now.pieces.values()) this.takePiece(piece);
-      this.keep({ where: about.where, piece: "", step: step.name, words }, line);
+      this.wornOver = now.wornOver ?? [];
+      const changed: ChangedPiece[] = [];
+      for (const after of now.pieces.values()) {
+        const before = this.pieces.get(after.name);
+        if (before === after) continue;
+        this.takePiece(after, before);
+        changed.push({ ...(before && { before }), after });
+      }
+      const told = { words, ...(amount !== undefined && { amount }) };
+      this.keep({ where: about.where, piece: "", step: step.name, changed, ...told }, line);
       return;
     }
     const before = this.piece!;
     const { now, words, amount } = blamed(line, form, () => step.work(filled as never, before, about));
-    withinLimits(now, before, this.run.spent.spans);
+    this.refuseBeyondLimits(now, before);
     if (!step.mayOpen) refuseOpened(now, before, step.name);
     this.piece = now;
     if (this.scope.hidesDrawn && form.naming) this.aliasNames(line, filled[form.naming.slot.name]);
@@ -435,8 +540,7 @@ export class Working {
         where: about.where,
         piece: now.name,
         step: step.name,
-        before,
-        after: now,
+        changed: [{ before, after: now }],
         words,
         ...(amount !== undefined && { amount }),
       },
@@ -444,11 +548,14 @@ export class Working {
     );
   }
 
+  private refuseBeyondLimits(now: Piece, before: Piece): void {
+    const { spent } = this.run;
+    spent.mostSpans = Math.max(spent.mostSpans, withinLimits(now, before, spent.spans));
+  }
+
   /** A piece that a step of the garment made, or made anew, stands under its name from here on. */
-  private takePiece(piece: Piece): void {
-    const before = this.pieces.get(piece.name);
-    if (before === piece) return;
-    withinLimits(piece, before ?? { ...piece, edges: new Map(), places: new Map() }, this.run.spent.spans);
+  private takePiece(piece: Piece, before: Piece | undefined): void {
+    this.refuseBeyondLimits(piece, before ?? { ...piece, edges: new Map(), places: new Map() });
     if (!before) {
       this.spendPiece();
       this.finished(piece, this.scope);
@@ -487,10 +594,10 @@ export class Working {
   }
 
   /** Adds to the record, which keeps every piece as every step left it: what these weigh together has a limit. */
-  private keep(record: StepRecord, line: Line): void {
+  keep(record: StepRecord, line: Line): void {
     if (this.trials > 0) return;
     this.records.push({ ...record, words: withoutHidden(record.words) });
-    this.run.spent.recorded += record.after ? weightOf(record.after) : 0;
+    for (const { after } of record.changed) this.run.spent.recorded += weightOf(after);
     if (this.run.spent.recorded > limits.recorded) {
       const message =
         "This recipe takes so many steps on pieces with so many names that they cannot all be kept, and working it stops here.";

@@ -1,10 +1,12 @@
 // The value of an expression: arithmetic with units, places walked left to right, edges, directions and functions.
 import type { BinaryValue, Expression, NameValue, NumberValue, Stretch } from "../grammar/tree.ts";
+import { dartPlaces } from "./dart-halves.ts";
 import { type FunctionEntry, functions, takesHowMany, WrongValue } from "./functions.ts";
 import { pathLength, pointAt } from "./geometry/arc-length.ts";
 import { endOf, startOf, straight } from "./geometry/path.ts";
 import { between, distance, type Point, plus, sameSpot, times } from "./geometry/point.ts";
 import { bearing, toRadians } from "./geometry/trig.ts";
+import { shownNames } from "./hidden-names.ts";
 import { Problem, Withheld } from "./problem.ts";
 import { takenAlong } from "./sewn.ts";
 import { lengthIn, millimetresIn, plainNumber } from "./units.ts";
@@ -136,20 +138,16 @@ const memberOf = (value: Value, called: string, member: string, at: Stretch): Va
   if (value.kind === "edge" && (member === "start" || member === "end")) {
     return place(member === "start" ? startOf(value.path) : endOf(value.path));
   }
-  if (value.kind === "dart" && (member === "tip" || member === "first" || member === "second")) {
-    return place(value.dart[member]);
+  if (value.kind === "dart") {
+    const corner = dartPlaces(value.dart).get(member);
+    if (corner) return place(corner);
   }
   if (value.kind === "piece") {
     const found = partOf(value.piece, called, member);
     if (found) return found;
     // The line that would have drawn it failed and has said why.
     if (value.withheld.has(member)) throw new Withheld();
-    throw unknown(
-      member,
-      `${called} has no edge, place or dart called ${member}.`,
-      [...value.piece.edges.keys(), ...value.piece.places.keys(), ...value.piece.darts.keys()],
-      at,
-    );
+    throw unknown(member, `${called} has no edge, place or dart called ${member}.`, shownNames(value.piece), at);
   }
   if (value.kind === "recipe") {
     const found = value.find(member);
@@ -158,7 +156,9 @@ const memberOf = (value: Value, called: string, member: string, at: Stretch): Va
   }
   throw new Problem("member-missing", `${capital(kindInWords(value))} has no part called ${member}.`, {
     at,
-    ...(value.kind === "dart" && { hint: "Write tip, first or second." }),
+    ...(value.kind === "dart" && {
+      hint: `Write ${[...dartPlaces(value.dart).keys()].join(", ").replace(/, (?=\w+$)/, " or ")}.`,
+    }),
   });
 };
 
@@ -221,11 +221,14 @@ const scalarOf = (expression: Expression, names: Names, kind: Scalar["kind"], un
 };
 
 const wrongScalar = (value: Value, expression: Expression, kind: Scalar["kind"], unit: string): Problem => {
-  const wanted = /^[aeiou]/.test(kind) ? `An ${kind}` : `A ${kind}`;
-  return new Problem("value-kind", `${wanted} is wanted here, and this is ${kindInWords(value)}.`, {
-    at: expression,
-    ...missingUnit(value, expression, unit),
-  });
+  return new Problem(
+    "value-kind",
+    `${capital(kindInWords({ kind }))} is wanted here, and this is ${kindInWords(value)}.`,
+    {
+      at: expression,
+      ...missingUnit(value, expression, unit),
+    },
+  );
 };
 
 /** The fix-it for a number without its unit: "write 8 cm". */

@@ -1,10 +1,11 @@
 // Fits a line to the forms of its step, and fills the slots with values: the step's code meets nothing else.
+import { withArticle } from "../grammar/article.ts";
 import { didYouMean, listWithOr } from "../grammar/nearest.ts";
 import { type Form, howToWrite, type Slot } from "../grammar/phrase.ts";
 import type { Expression, Line, Operand, Stretch } from "../grammar/tree.ts";
 import { evaluate, missingUnit, type Names } from "./expression.ts";
 import { Problem } from "./problem.ts";
-import type { KernelSlot } from "./slots.ts";
+import type { KernelSlot, Takes } from "./slots.ts";
 import { capital, kindInWords, type Value } from "./value.ts";
 import type { Piece } from "./working.ts";
 
@@ -175,6 +176,8 @@ const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, form
     case "own-place":
       return ownPlace(expression, filling);
     case "own-dart":
+      return dartOnEdge(expression, filling);
+    case "own-dart-of-any-form":
       return ownDart(expression, filling);
     case "toward-own-edge": {
       if (expression.kind === "direction" && expression.word === "toward") return ownEdge(expression.aim!, filling);
@@ -187,7 +190,7 @@ const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, form
       throw misfit(value, expression, slot, form, filling);
     }
     default: {
-      const value = slot.wanted === "a fabric" ? fabricValue(expression, filling) : evaluate(expression, filling);
+      const value = slot.takes === "fabric" ? fabricValue(expression, filling) : evaluate(expression, filling);
       const read = slot.read?.(value);
       if (read === undefined) throw misfit(value, expression, slot, form, filling);
       return read;
@@ -195,7 +198,6 @@ const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, form
   }
 };
 
-/** A value of the wrong kind: a number may lack its unit, and otherwise the form shows what belongs there. */
 /** A cloth that no line names yet is the first thing a beginner forgets. */
 const fabricValue = (expression: Expression, filling: Filling): Value => {
   try {
@@ -208,13 +210,26 @@ const fabricValue = (expression: Expression, filling: Filling): Value => {
   }
 };
 
-const misfit = (value: Value, expression: Expression, slot: Slot, form: Form, filling: Filling): Problem => {
-  const isTurn = slot.wanted === "an angle" || slot.wanted === "a direction";
-  const unit = slot.wanted.includes("length") ? filling.units : isTurn ? "deg" : undefined;
+/** A value of the wrong kind: a number may lack its unit, and otherwise the form shows what belongs there. */
+const misfit = (
+  value: Value,
+  expression: Expression,
+  slot: KernelSlot<string, unknown>,
+  form: Form,
+  filling: Filling,
+): Problem => {
+  const unit = unitOf(slot.takes, filling);
   const mending = unit === undefined ? {} : missingUnit(value, expression, unit);
   const hint = howToWrite([form]);
   const wanted = `${capital(slot.wanted)} is wanted here (${slot.note}), and this is ${kindInWords(value)}.`;
   return new Problem("value-kind", wanted, { at: expression, ...(hint !== undefined && { hint }), ...mending });
+};
+
+/** The unit that a plain number most likely lacks. */
+const unitOf = (takes: Takes, { units }: Filling): string | undefined => {
+  if (takes === "length" || takes === "length-or-angle") return units;
+  if (takes === "angle" || takes === "direction") return "deg";
+  return takes === "weight" ? "gsm" : undefined;
 };
 
 const plainName = (expression: Expression): string | undefined =>
@@ -253,6 +268,20 @@ const ownDart = (expression: Expression, filling: Filling): string => {
   throw notOwn("dart", value, expression, piece);
 };
 
+/** A dart that opens on an edge: a double-ended one has no mouth that could be sewn, gathered or turned elsewhere. */
+const dartOnEdge = (expression: Expression, filling: Filling): string => {
+  const name = ownDart(expression, filling);
+  if (!filling.piece?.darts.get(name)?.lower) return name;
+  throw new Problem(
+    "dart-double-ended",
+    `${name} is a double-ended dart, and this step takes one that opens on an edge.`,
+    {
+      at: expression,
+      hint: `Leave ${name} as it is, or draw it on an edge with \`dart\`.`,
+    },
+  );
+};
+
 /** A step changes the piece it stands in, so it wants that piece's own edges, places and darts by their names. */
 const notOwn = (
   what: "edge" | "named place" | "dart",
@@ -260,7 +289,6 @@ const notOwn = (
   at: Expression,
   piece: Piece | undefined,
 ): Problem => {
-  const article = what === "edge" ? "An" : "A";
   const { of } = value as { of?: { piece: string } };
   const isOther = of && of.piece !== piece?.name;
   const it = isOther
@@ -270,7 +298,7 @@ const notOwn = (
       : kindInWords(value);
   return new Problem(
     what === "edge" ? "edge-wanted" : what === "dart" ? "dart-wanted" : "place-wanted",
-    `${article} ${what} of ${piece?.name ?? "the piece"} is wanted here, and this is ${it}.`,
+    `${capital(withArticle(what))} of ${piece?.name ?? "the piece"} is wanted here, and this is ${it}.`,
     {
       at,
       hint: `Name one of its ${what === "edge" ? "edges" : what === "dart" ? "darts" : "places"}.`,

@@ -25,6 +25,7 @@ import { sewnLength } from "./sewn.ts";
 import { lengthIn } from "./units.ts";
 import {
   angle,
+  capital,
   type EdgeValue,
   finite,
   isScalar,
@@ -77,13 +78,7 @@ const wantScalar = (value: Value, kind?: Scalar["kind"]): Scalar => {
 };
 
 const kindWord = (kind: Scalar["kind"] | undefined): string =>
-  kind === undefined
-    ? "A number, length or angle"
-    : kind === "number"
-      ? "A plain number"
-      : /^a/.test(kind)
-        ? `An ${kind}`
-        : `A ${kind}`;
+  kind === undefined ? "A number, length or angle" : capital(kindInWords({ kind }));
 
 /** Several scalars of one kind; a plain number among values with units is the one to blame. */
 const alike = (values: readonly Value[]): { kind: Scalar["kind"]; numbers: number[] } => {

@@ -7,10 +7,13 @@ import { Body } from "./body.ts";
 import type { Check } from "./check.ts";
 import { type Evaluated, parsedIn, type Run, Working } from "./evaluate.ts";
 import { exampleLine } from "./example-line.ts";
+import type { Here } from "./here.ts";
 import { withoutHidden } from "./hidden-names.ts";
 import { findingsFrom, inspect } from "./inspect.ts";
 import { noSources, type Source, type Sources } from "./sources.ts";
+import { statementWork } from "./statements/statement-work.ts";
 import type { Step } from "./step.ts";
+import type { UsesBefore } from "./used-before.ts";
 import type { Scalar } from "./value.ts";
 import type { Judged } from "./working.ts";
 
@@ -43,7 +46,16 @@ export interface Outcome extends Evaluated {
 export interface Kernel {
   readonly vocabulary: Vocabulary;
   readonly forms: Forms;
+  /** Works a recipe and judges what came of it. */
   work(source: Source, circumstances?: Circumstances): Outcome;
+  /** The same without a word of the checks, for whoever asks only where things lie. */
+  draft(source: Source, circumstances?: Circumstances): Evaluated;
+  /**
+   * Works a recipe no further than an offset of its text, without judging it: down to the first line that begins there or
+   * later, or to the end of the block that the offset lies in. A repeat is left in its first round. `here` is what a line
+   * written there would see: the piece in hand, and every name with what it stands for.
+   */
+  workUpTo(source: Source, offset: number, circumstances?: Circumstances): Evaluated & { readonly here: Here };
   parse(source: Source): ReturnType<typeof parse>;
 }
 
@@ -53,41 +65,53 @@ export const kernel = (vocabulary: Vocabulary): Kernel => {
   const forms: Forms = new Map(vocabulary.steps.map((step) => [step.name, formsOf(step)]));
   // A recipe is read again only when its text has changed.
   const parsed = new Map<string, Parsed>();
+  const usesBefore: UsesBefore = [];
+  const judgedBefore: JudgedBefore = new WeakMap();
   const checkNames = vocabulary.checks.map(({ name }) => name);
 
-  const once = (
+  const working = (
     source: Source,
     { sources = noSources, measures = new Map(), params = new Map() }: Circumstances,
-  ): Evaluated => {
+    until?: number,
+  ): Working => {
     const run: Run = {
+      statements: statementWork,
       steps,
       forms,
       checkNames,
       sources,
       body: new Body(measures),
       parsed,
-      spent: { steps: 0, files: 0, pieces: 0, spans: 0, recorded: 0, depth: 0 },
+      usesBefore,
+      asked: [],
+      spent: { steps: 0, files: 0, pieces: 0, spans: 0, mostSpans: 0, recorded: 0, depth: 0 },
     };
-    const working = new Working(parsedIn(run, source.file, source.text), run, {
-      isRoot: true,
-      given: params,
-      chain: [source.file],
-    });
-    return working.all();
+    const place = { isRoot: true, given: params, chain: [source.file] };
+    return new Working(parsedIn(run, source.file, source.text), run, place, until);
+  };
+
+  // A size is a body: once its measures are known, the recipe is worked again with them. A measure given by hand wins.
+  const inSize = ({ sizes }: Evaluated, circumstances: Circumstances): Circumstances | undefined => {
+    const size = circumstances.size === undefined ? undefined : sizes.get(circumstances.size);
+    return size && { ...circumstances, measures: new Map([...size.measures, ...(circumstances.measures ?? [])]) };
+  };
+
+  const draft = (source: Source, circumstances: Circumstances = {}): Evaluated => {
+    const first = working(source, circumstances).all();
+    const sized = inSize(first, circumstances);
+    return sized ? working(source, sized).all() : first;
   };
 
   return {
     vocabulary,
     forms,
     parse: ({ text, file }) => parse(text, file, forms),
-    work(source, circumstances = {}) {
-      const first = once(source, circumstances);
-      const size = circumstances.size === undefined ? undefined : first.sizes.get(circumstances.size);
-      // A size is a body: once its measures are known, the recipe is worked again with them. A measure given by hand wins.
-      const evaluated = size
-        ? once(source, { ...circumstances, measures: new Map([...size.measures, ...(circumstances.measures ?? [])]) })
-        : first;
-      return judged(evaluated, vocabulary.checks);
+    work: (source, circumstances) => judged(draft(source, circumstances), vocabulary.checks, judgedBefore),
+    draft,
+    workUpTo(source, offset, circumstances = {}) {
+      const isSized = circumstances.size !== undefined;
+      const sized = isSized ? inSize(working(source, circumstances).all(), circumstances) : undefined;
+      return working(source, sized ?? circumstances, offset).upToThere();
     },
   };
 };
@@ -99,11 +123,14 @@ const formsOf = ({ phrases, example }: Step): Form[] =>
     return line === undefined ? form : { ...form, example: line };
   });
 
-const judged = (evaluated: Evaluated, checks: readonly Check[]): Outcome => {
+/** What was judged of used recipes, which come out anew only when something in them is new. */
+type JudgedBefore = WeakMap<Evaluated, readonly Judged[]>;
+
+const judged = (evaluated: Evaluated, checks: readonly Check[], before: JudgedBefore): Outcome => {
   const judgements = [
     ...evaluated.judged,
     ...inspect(evaluated.garment, checks),
-    ...judgedInUses(evaluated, checks),
+    ...judgedInUses(evaluated, checks, before),
   ].map((each) => ({ ...each, on: withoutHidden(each.on), message: withoutHidden(each.message) }));
   const all = [...evaluated.diagnostics, ...findingsFrom(judgements)];
   const distinct = [...new Map(all.map((finding) => [keyOf(finding), finding])).values()].sort(inTextOrder(evaluated));
@@ -116,13 +143,16 @@ const judged = (evaluated: Evaluated, checks: readonly Check[]): Outcome => {
 };
 
 /** The checks of used recipes, theirs and the built-in ones, on what they make by themselves. */
-const judgedInUses = (evaluated: Evaluated, checks: readonly Check[]): Judged[] =>
-  [...evaluated.uses].flatMap(([name, used]) =>
-    [...used.judged, ...inspect(used.garment, checks), ...judgedInUses(used, checks)].map((each) => ({
-      ...each,
-      on: `${name}.${each.on}`,
-    })),
-  );
+const judgedInUses = (evaluated: Evaluated, checks: readonly Check[], before: JudgedBefore): Judged[] =>
+  [...evaluated.uses].flatMap(([name, used]) => {
+    const known = before.get(used) ?? [
+      ...used.judged,
+      ...inspect(used.garment, checks),
+      ...judgedInUses(used, checks, before),
+    ];
+    before.set(used, known);
+    return known.map((each) => ({ ...each, on: `${name}.${each.on}` }));
+  });
 
 const keyOf = ({ code, message, where }: Diagnostic): string =>
   `${where.file}:${where.from}:${where.to}:${code}:${message}`;

@@ -1,9 +1,10 @@
 // The manual, made from the declarations: what a step's hover text says and what its page says is the same.
-import { type Part, type Slot, signature } from "../grammar/phrase.ts";
 import { statements } from "../grammar/statements.ts";
 import type { Check } from "./check.ts";
 import { functions } from "./functions.ts";
 import type { Vocabulary } from "./kernel.ts";
+import { checkEntry, type Entry, functionEntry, statementEntry, stepEntry } from "./manual/entry.ts";
+import { inMarkdown } from "./manual/in-markdown.ts";
 import { languageChapter } from "./manual/language-chapter.ts";
 import type { Step } from "./step.ts";
 
@@ -18,18 +19,11 @@ export const manual = ({ steps, checks }: Vocabulary): string =>
     languageChapter,
     "## Statements",
     "",
-    "| statement | meaning |",
-    "| --- | --- |",
-    ...statements.map(
-      ({ parts, summary, block }) =>
-        `| \`${inTable(signature(parts) + (block ? " { … }" : ""))}\` | ${inTable(summary)} |`,
-    ),
+    ...table(["statement", "meaning"], statements.map(statementEntry)),
     "",
     "## Functions",
     "",
-    "| function | gives |",
-    "| --- | --- |",
-    ...[...functions.values()].map(({ form, summary }) => `| \`${inTable(form)}\` | ${inTable(summary)} |`),
+    ...table(["function", "gives"], [...functions.values()].map(functionEntry)),
     "",
     "## Steps",
     "",
@@ -59,64 +53,10 @@ export const manual = ({ steps, checks }: Vocabulary): string =>
 const picture = (name: string, words: string): string => `<img src="manual/${name}.svg" alt="${words}" width="420">`;
 
 /** A step's entry: its forms, what it does, its slots and its example. */
-export const describeStep = (step: Step): string =>
-  [
-    `### ${step.name}`,
-    "",
-    ...step.phrases.map(({ parts }) => `    ${signature(parts)}`),
-    "",
-    `${step.summary}${step.details ? ` ${step.details}` : ""}`,
-    "",
-    ...slotsOf(step).map(([written, note]) => `- ${written}: ${note}`),
-    "",
-    `Stands in ${step.on === "piece" ? "a piece" : "the garment, outside of pieces"}. Since ${step.since}.`,
-    "",
-    "```",
-    step.example.trim(),
-    "```",
-  ].join("\n");
+export const describeStep = (step: Step): string => inMarkdown(stepEntry(step));
 
 /** A check's entry: what holds of a good garment, why, and a recipe on either side. */
-export const describeCheck = (check: Check): string =>
-  [
-    `### ${check.name}`,
-    "",
-    `${check.title} ${check.why} Since ${check.since}.`,
-    "",
-    "Passes:",
-    "",
-    "```",
-    check.passes.trim(),
-    "```",
-    "",
-    "Fails:",
-    "",
-    "```",
-    check.fails.trim(),
-    "```",
-  ].join("\n");
-
-/** Every slot once, with its clause word, and what stands in it. */
-const slotsOf = (step: Step): (readonly [string, string])[] => {
-  const rows = new Map<string, string>();
-  const add = (word: string, slot: Slot): void => {
-    const kind = slot.choices ? slot.choices.map((choice) => `\`${choice}\``).join(" or ") : slot.wanted;
-    rows.set(word === "" ? kind : `\`${word}\` ${kind}${slot.many ? ", one or more" : ""}`, slot.note);
-  };
-  const walk = (parts: readonly Part[]): void => {
-    let word = "";
-    for (const part of parts) {
-      if (part.kind === "words") word = part.words.at(-1) === "=" ? "" : (part.words.at(-1) ?? "");
-      else if (part.kind === "optional") walk(part.parts);
-      else {
-        add(word === step.name ? "" : word, part.slot);
-        word = "";
-      }
-    }
-  };
-  for (const { parts } of step.phrases) walk(parts);
-  return [...rows];
-};
+export const describeCheck = (check: Check): string => inMarkdown(checkEntry(check));
 
 const contents = (steps: readonly Step[], checks: readonly Check[]): string =>
   [
@@ -125,5 +65,11 @@ const contents = (steps: readonly Step[], checks: readonly Check[]): string =>
     `Checks: ${checks.map(({ name }) => `[${name}](#${name})`).join(" · ")}`,
     "",
   ].join("\n");
+
+const table = ([entry, meaning]: readonly [string, string], entries: readonly Entry[]): string[] => [
+  `| ${entry} | ${meaning} |`,
+  "| --- | --- |",
+  ...entries.map(({ forms, summary }) => `| \`${inTable(forms.join(" "))}\` | ${inTable(summary)} |`),
+];
 
 const inTable = (text: string): string => text.replace(/\|/g, "\\|").replace(/\n/g, " ");

@@ -42,6 +42,13 @@ const walkedPart = (piece: Piece, { edge: name, turned }: OutlinePart): Walked =
 
 /** The whole boundary as one path, in outline order; undefined while it is not drawn or stands open. */
 export const boundary = (piece: Piece): Path | undefined => {
+  if (!boundaries.has(piece)) boundaries.set(piece, boundaryOf(piece));
+  return boundaries.get(piece);
+};
+
+const boundaries = new WeakMap<Piece, Path | undefined>();
+
+const boundaryOf = (piece: Piece): Path | undefined => {
   const walk = walked(piece);
   if (walk.length === 0 || gaps(piece).length > 0) return undefined;
   return joined(walk.map(({ path }) => path));
@@ -60,6 +67,14 @@ export const gaps = (piece: Piece): { before: Walked; after: Walked; from: Point
 
 /** +1 when the outline runs clockwise on the page, -1 when anticlockwise. */
 export const sense = (piece: Piece): 1 | -1 => {
+  const known = senses.get(piece) ?? senseOf(piece);
+  senses.set(piece, known);
+  return known;
+};
+
+const senses = new WeakMap<Piece, 1 | -1>();
+
+const senseOf = (piece: Piece): 1 | -1 => {
   const spans: Span[] = walked(piece).flatMap(({ path }) => [...path]);
   return spans.length > 0 && signedArea(spans) < 0 ? -1 : 1;
 };

@@ -41,7 +41,16 @@ export interface ShoulderSeam {
 }
 
 /** The shoulder seams of a garment. */
-export const shoulderSeams = (garment: Garment): readonly ShoulderSeam[] =>
+export const shoulderSeams = (garment: Garment): readonly ShoulderSeam[] => {
+  const known = found.get(garment) ?? shoulderSeamsIn(garment);
+  found.set(garment, known);
+  return known;
+};
+
+// A garment never changes, and several checks ask for its shoulders.
+const found = new WeakMap<Garment, readonly ShoulderSeam[]>();
+
+const shoulderSeamsIn = (garment: Garment): ShoulderSeam[] =>
   soundSeams(garment).flatMap((seam) => {
     const [first, second] = [seam.first[0], seam.second[0]];
     if (seam.first.length !== 1 || seam.second.length !== 1 || !first || !second || first.piece === second.piece)

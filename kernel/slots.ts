@@ -17,9 +17,17 @@ export type Takes =
   | "own-edge"
   | "own-place"
   | "own-dart"
+  | "own-dart-of-any-form"
   | "toward-own-edge"
   | "edge-or-place"
-  | "value"
+  | "length"
+  | "length-or-angle"
+  | "angle"
+  | "number"
+  | "weight"
+  | "text"
+  | "piece"
+  | "fabric"
   | "direction"
   | "name"
   | "choice";
@@ -67,7 +75,11 @@ export const placesOnPiece = <N extends string>(key: N, note: string): KernelSlo
 export const ownPlace = <N extends string>(key: N, note: string): KernelSlot<N, string> =>
   slot(key, note, "a named place of this piece", "own-place");
 
-/** A dart of this piece, by name. */
+/** A dart of this piece, by name, whether it opens on an edge or is double-ended. */
+export const ownDartOfAnyForm = <N extends string>(key: N, note: string): KernelSlot<N, string> =>
+  slot(key, note, "a dart of this piece", "own-dart-of-any-form");
+
+/** A dart of this piece that opens on an edge, by name. */
 export const ownDart = <N extends string>(key: N, note: string): KernelSlot<N, string> =>
   slot(key, note, "a dart of this piece", "own-dart");
 
@@ -100,17 +112,17 @@ export const ownEdgeOrPlace = <N extends string>(
   slot(key, note, "an edge of this piece or a place", "edge-or-place");
 
 export const length = <N extends string>(key: N, note: string): KernelSlot<N, number> =>
-  slot(key, note, "a length", "value", (value) => readScalar(value, "length"));
+  slot(key, note, "a length", "length", (value) => readScalar(value, "length"));
 
 export const lengths = <N extends string>(key: N, note: string): KernelSlot<N, readonly number[]> =>
-  slot(key, note, "a length", "value", (value) => readScalar(value, "length"), { many: true });
+  slot(key, note, "a length", "length", (value) => readScalar(value, "length"), { many: true });
 
 /** A length, or an angle. */
 export const lengthOrAngle = <N extends string>(
   key: N,
   note: string,
 ): KernelSlot<N, { readonly length: number } | { readonly angle: number }> =>
-  slot(key, note, "a length or an angle", "value", (value) => {
+  slot(key, note, "a length or an angle", "length-or-angle", (value) => {
     const millimetres = readScalar(value, "length");
     if (millimetres !== undefined) return { length: millimetres };
     const radians = readScalar(value, "angle");
@@ -118,23 +130,23 @@ export const lengthOrAngle = <N extends string>(
   });
 
 export const angle = <N extends string>(key: N, note: string): KernelSlot<N, number> =>
-  slot(key, note, "an angle", "value", (value) => readScalar(value, "angle"));
+  slot(key, note, "an angle", "angle", (value) => readScalar(value, "angle"));
 
 export const number = <N extends string>(key: N, note: string): KernelSlot<N, number> =>
-  slot(key, note, "a plain number", "value", (value) => readScalar(value, "number"));
+  slot(key, note, "a plain number", "number", (value) => readScalar(value, "number"));
 
 export const numbers = <N extends string>(key: N, note: string): KernelSlot<N, readonly number[]> =>
-  slot(key, note, "a plain number", "value", (value) => readScalar(value, "number"), { many: true });
+  slot(key, note, "a plain number", "number", (value) => readScalar(value, "number"), { many: true });
 
 /** A whole number right behind the first operand: `cut front 2`. */
 export const count = <N extends string>(key: N, note: string): KernelSlot<N, number> =>
-  slot(key, note, "a whole number", "value", (value) => readScalar(value, "number"), { shape: "count" });
+  slot(key, note, "a whole number", "number", (value) => readScalar(value, "number"), { shape: "count" });
 
 export const weight = <N extends string>(key: N, note: string): KernelSlot<N, number> =>
-  slot(key, note, "a weight", "value", (value) => readScalar(value, "weight"));
+  slot(key, note, "a weight", "weight", (value) => readScalar(value, "weight"));
 
 export const text = <N extends string>(key: N, note: string): KernelSlot<N, string> =>
-  slot(key, note, "a text", "value", (value) => (value.kind === "text" ? value.text : undefined));
+  slot(key, note, "a text", "text", (value) => (value.kind === "text" ? value.text : undefined));
 
 export const direction = <N extends string>(key: N, note: string): KernelSlot<N, Direction> =>
   slot(key, note, "a direction", "direction", readDirection, { shape: "direction" });
@@ -153,10 +165,10 @@ export const corners = <N extends string>(key: N): KernelSlot<N, Corners> =>
   choice(key, "how the cutting lines meet at its ends", ["point", "square", "turned", "cut"]);
 
 export const piece = <N extends string>(key: N, note: string): KernelSlot<N, PieceValue> =>
-  slot(key, note, "a piece", "value", (value) => (value.kind === "piece" ? value : undefined));
+  slot(key, note, "a piece", "piece", (value) => (value.kind === "piece" ? value : undefined));
 
 export const fabric = <N extends string>(key: N, note: string): KernelSlot<N, Fabric> =>
-  slot(key, note, "a fabric", "value", (value) => (value.kind === "fabric" ? value.fabric : undefined));
+  slot(key, note, "a fabric", "fabric", (value) => (value.kind === "fabric" ? value.fabric : undefined));
 
 /** Places to pass through, each with the direction of travel there where it is said. */
 export const waypoints = <N extends string>(

@@ -1,4 +1,5 @@
-// Lengths and angles as a pattern maker reads them. The only place that turns a number into words of a unit.
+// Lengths, areas and angles as a pattern maker reads them. The only place that turns a number into words of a unit.
+import type { Scalar } from "./value.ts";
 import type { Units } from "./working.ts";
 
 /** Millimetres in one of each unit that a recipe may write a length in. */
@@ -29,6 +30,28 @@ export const lengthIn = (millimetres: number, units: Units): string => {
 
 /** An angle in radians as words: "5.2 deg". */
 export const angleInWords = (radians: number): string => `${plainNumber((radians * 180) / Math.PI, 1)} deg`;
+
+/** An area in mm2 as words: "4512.3 cm2", and "699.4 in2" where the recipe shows inches. */
+export const areaIn = (squareMillimetres: number, units: Units): string =>
+  units === "in"
+    ? `${plainNumber(squareMillimetres / (25.4 * 25.4), 1)} in2`
+    : `${plainNumber(squareMillimetres / 100, 1)} cm2`;
+
+/** A scalar in words, lengths and areas in these units. */
+export const scalarInWords = ({ kind, value }: Scalar, units: Units): string => {
+  switch (kind) {
+    case "length":
+      return lengthIn(value, units);
+    case "angle":
+      return angleInWords(value);
+    case "area":
+      return areaIn(value, units);
+    case "weight":
+      return `${plainNumber(value, 1)} g/m2`;
+    case "number":
+      return plainNumber(value, 4);
+  }
+};
 
 const inSixteenths = (inches: number): string => {
   const sixteenths = Math.round(Math.abs(inches) * 16);

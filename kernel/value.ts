@@ -1,10 +1,14 @@
 // The values a recipe works with, and their arithmetic. Lengths in mm, areas in mm2, angles in radians, weights in g/m2.
+import { withArticle } from "../grammar/article.ts";
 import type { Path } from "./geometry/path.ts";
 import type { Point } from "./geometry/point.ts";
 import { Problem } from "./problem.ts";
 import type { Dart, Fabric, Piece, Taken } from "./working.ts";
 
-export type ScalarKind = "number" | "length" | "area" | "angle" | "weight";
+/** The kinds of amount that arithmetic works with. */
+export const scalarKinds = ["length", "angle", "number", "area", "weight"] as const;
+
+export type ScalarKind = (typeof scalarKinds)[number];
 
 export interface Scalar {
   readonly kind: ScalarKind;
@@ -87,15 +91,15 @@ export const angle = (radians: number): Scalar => ({ kind: "angle", value: radia
 export const truth = (holds: boolean): Value => ({ kind: "truth", holds });
 
 /** What a value is, with its article: "a length", "an edge". */
-export const kindInWords = (value: Value): string => {
+export const kindInWords = (value: { readonly kind: Value["kind"] }): string => {
   if (value.kind === "number") return "a plain number";
   if (value.kind === "truth") return "a condition";
-  return /^[aeiou]/.test(value.kind) ? `an ${value.kind}` : `a ${value.kind}`;
+  return withArticle(value.kind);
 };
 
-export const isScalar = (value: Value): value is Scalar => scalarKinds.has(value.kind);
+export const isScalar = (value: Value): value is Scalar => isScalarKind(value.kind);
 
-const scalarKinds: ReadonlySet<string> = new Set(["number", "length", "area", "angle", "weight"]);
+export const isScalarKind = (kind: string): kind is ScalarKind => (scalarKinds as readonly string[]).includes(kind);
 
 /** The sum or difference of two values of one kind. */
 export const added = (left: Value, right: Value, sign: 1 | -1): Scalar => {

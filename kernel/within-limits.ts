@@ -5,20 +5,22 @@ import type { Point } from "./geometry/point.ts";
 import { LimitReached, Problem } from "./problem.ts";
 import type { Piece } from "./working.ts";
 
-/** Looks at what a step changed; `spans` counts the lines and curves of the pieces made so far. */
-export const withinLimits = (now: Piece, before: Piece, spans: number): void => {
+/** Looks at what a step changed; `spans` counts the lines and curves of the pieces made so far, and what comes back those of this one too. */
+export const withinLimits = (now: Piece, before: Piece, spans: number): number => {
   for (const [name, edge] of now.edges) {
     if (before.edges.get(name)?.path !== edge.path) checkPath(edge.path);
   }
   for (const [name, place] of now.places) {
     if (before.places.get(name) !== place) checkPoint(place.point);
   }
-  if (spans + ownSpans(now) > limits.curveSpans) {
+  const withIt = spans + ownSpans(now);
+  if (withIt > limits.curveSpans) {
     throw new LimitReached(
       "limit-spans",
       `This recipe draws more than ${limits.curveSpans} lines and curves, and working it stops here.`,
     );
   }
+  return withIt;
 };
 
 /** What a piece weighs in the record: a name as one, and four marks as much as a name. */

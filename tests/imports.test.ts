@@ -1,6 +1,6 @@
-// Which file may know which. The arrows between the folders are what keeps a step readable by itself, the kernel free of
-// files and clocks, and the page free of the kernel's insides; a new import that goes the wrong way is told in a sentence.
-import { readdirSync, readFileSync } from "node:fs";
+// Which file may know which. The arrows between the folders are what keeps a step readable by itself, and the kernel and
+// the page free of files and clocks; a new import that goes the wrong way is told in a sentence.
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, posix } from "node:path";
 import { expect, test } from "vitest";
 
@@ -9,24 +9,30 @@ interface SourceFile {
   readonly text: string;
   /** What it imports: files of ours by their path from the root, packages by their name. */
   readonly imports: readonly string[];
+  /** The same without what is imported for its types alone, of which nothing is left when the program runs. */
+  readonly needs: readonly string[];
 }
 
 const root = new URL("../", import.meta.url);
-const importLine = /(?:^|\n)\s*(?:import|export)\b[^;"']*?from\s*["']([^"']+)["']|import\s*\(?\s*["']([^"']+)["']/g;
+const importLine =
+  /(?:^|\n)\s*(?:import|export)\b(\s+type\b(?!\s*(?:,|from\b)))?[^;"']*?from\s*["']([^"']+)["']|import\s*\(?\s*["']([^"']+)["']/g;
 
 /** What a file imports; exported lines and dynamic imports count too. */
-const importsOf = (file: string, text: string): string[] =>
-  [...text.matchAll(importLine)]
-    .map((found) => found[1] ?? found[2]!)
-    .map((path) => (path.startsWith(".") ? posix.join(dirname(file), path) : path));
+const importsOf = (file: string, text: string): { path: string; isType: boolean }[] =>
+  [...text.matchAll(importLine)].map(([, type, from, bare]) => {
+    const path = from ?? bare!;
+    return { path: path.startsWith(".") ? posix.join(dirname(file), path) : path, isType: type !== undefined };
+  });
 
 const sources: readonly SourceFile[] = ["grammar", "kernel", "editor"].flatMap((folder) =>
   readdirSync(new URL(`${folder}/`, root), { recursive: true, encoding: "utf8" })
-    .filter((name) => name.endsWith(".ts"))
+    .filter((name) => /\.tsx?$/.test(name))
     .map((name) => {
       const file = `${folder}/${name}`;
       const text = readFileSync(new URL(file, root), "utf8");
-      return { file, text, imports: importsOf(file, text) };
+      const found = importsOf(file, text);
+      const needs = found.filter(({ isType }) => !isType).map((each) => each.path);
+      return { file, text, imports: found.map((each) => each.path), needs };
     }),
 );
 
@@ -47,15 +53,18 @@ const wrong = (
 
 test("there are files to look at, and their imports are seen", () => {
   expect(sources.length).toBeGreaterThan(100);
+  expect(sources.filter(({ file }) => file.endsWith(".tsx")).length).toBeGreaterThan(10);
   const sample =
-    'import a from "b";\nimport type { C } from "../kernel/c.ts";\nimport {\n  d,\n} from "./d.ts";\nexport * from "./e.ts";\nconst f = await import("./f.ts");\nimport "g";';
-  expect(importsOf("grammar/x.ts", sample)).toEqual([
+    'import a from "b";\nimport type { C } from "../kernel/c.ts";\nimport {\n  d,\n} from "./d.ts";\nexport * from "./e.ts";\nconst f = await import("./f.ts");\nimport "g";\nimport type H from "h";\nimport { type I, i } from "i";';
+  expect(importsOf("grammar/x.ts", sample).map(({ path, isType }) => (isType ? `type ${path}` : path))).toEqual([
     "b",
-    "kernel/c.ts",
+    "type kernel/c.ts",
     "grammar/d.ts",
     "grammar/e.ts",
     "grammar/f.ts",
     "g",
+    "type h",
+    "i",
   ]);
 });
 
@@ -118,17 +127,79 @@ test("no source file knows the tests", () => {
   ).toEqual([]);
 });
 
+const touchesFiles =
+  /^(?:node:.*|fs|fs\/promises|child_process|net|http|https|worker_threads|os|process|path|vscode-languageserver.*)$/;
+
 test("only the terminal and the files beside it touch the file system", () => {
-  const touchesFiles = /^(?:node:)?(?:fs|fs\/promises|child_process|net|http|https|worker_threads|os|process|path)$/;
   const may = ({ file }: SourceFile): boolean => !/^editor\/(?:terminal|files|server|language-server)\//.test(file);
   expect(
     wrong(may, (path) => !touchesFiles.test(path), "it has no file system; whoever calls it reads and writes."),
   ).toEqual([]);
 });
 
+const sourceOf = new Map(sources.map((source) => [source.file, source]));
+
+/** What a file needs to run, whatever files it goes through, each with the way there. */
+const reached = (start: string): Map<string, readonly string[]> => {
+  const ways = new Map<string, readonly string[]>([[start, [start]]]);
+  for (const [file, way] of ways)
+    for (const path of sourceOf.get(file)?.needs ?? []) if (!ways.has(path)) ways.set(path, [...way, path]);
+  return ways;
+};
+
+test.each(["editor/page", "editor/assist", "editor/picture", "editor/paper", "kernel", "grammar"])(
+  "nothing that %s needs touches the file system, through whatever files",
+  (folder) => {
+    const files = sources.filter(({ file }) => isIn(file, folder));
+    expect(files.length).toBeGreaterThan(0);
+    const ways = files.flatMap(({ file }) => [...reached(file)].filter(([path]) => touchesFiles.test(path)));
+    expect(ways.map(([, way]) => `${way.join(" needs ")}: it runs where there are no files.`)).toEqual([]);
+  },
+);
+
+test("the chains are followed to their end", () => {
+  const terminal = [...reached("editor/terminal/main.ts")].filter(([path]) => touchesFiles.test(path));
+  expect(terminal.some(([, way]) => way.length > 2)).toBe(true);
+});
+
+/** Files that need one another in a ring: the shortest ring that each stands in, told from its first file by name. */
+const rings = (needs: ReadonlyMap<string, readonly string[]>): string[] => {
+  const found = [...needs.keys()].flatMap((file) => {
+    const way = wayBack(needs, file);
+    if (!way) return [];
+    const first = way.indexOf([...way].sort()[0]!);
+    return [[...way.slice(first), ...way.slice(0, first + 1)].join(" needs ")];
+  });
+  return [...new Set(found)].sort();
+};
+
+/** The shortest way from a file through what it needs back to itself; undefined where none leads there. */
+const wayBack = (needs: ReadonlyMap<string, readonly string[]>, start: string): readonly string[] | undefined => {
+  const ways = new Map<string, readonly string[]>([[start, [start]]]);
+  for (const [file, way] of ways) {
+    for (const path of needs.get(file) ?? []) {
+      if (path === start) return way;
+      if (!ways.has(path)) ways.set(path, [...way, path]);
+    }
+  }
+  return undefined;
+};
+
+test("no files need one another in a ring", () => {
+  // A path finds its corners by going along it, and going along it is made of paths: nothing of either runs on loading.
+  const known = "kernel/geometry/arc-length.ts needs kernel/geometry/path.ts needs kernel/geometry/arc-length.ts";
+  expect(rings(new Map(sources.map(({ file, needs }) => [file, needs])))).toEqual([known]);
+  const sample = { d: ["b", "e"], b: ["c"], c: ["a", "d"], a: ["b"], e: ["e"] };
+  expect(rings(new Map(Object.entries(sample)))).toEqual([
+    "a needs b needs c needs a",
+    "b needs c needs d needs b",
+    "e needs e",
+  ]);
+});
+
 test("imports carry their ending, and lead to files that are there", () => {
-  const there = new Set(sources.map(({ file }) => file));
-  const leadsNowhere = (path: string): boolean => isOurs(path) && !there.has(path);
+  const leadsNowhere = (path: string): boolean =>
+    isOurs(path) && !(/\.\w+$/.test(path) && existsSync(new URL(path, root)));
   expect(
     wrong(
       () => true,
@@ -163,6 +234,18 @@ test("the same recipe gives the same bytes: no clock, no dice, no locale", () =>
   expect(holds(inside, changing, "what comes out depends on nothing but the recipe.")).toEqual([]);
   expect("const a = Math.random();").toMatch(changing);
   expect("a.toLocaleLowerCase()").toMatch(changing);
+});
+
+test("the grammar and the kernel run without a page", () => {
+  const inside = ({ file }: SourceFile): boolean => isIn(file, "grammar") || isIn(file, "kernel");
+  const ofThePage =
+    /\b(?:document|window|navigator|self|globalThis|localStorage|sessionStorage|indexedDB|caches)\s*\??\.|\b(?:fetch|postMessage|requestAnimationFrame|getComputedStyle|matchMedia)\(|\bnew (?:Worker|WebSocket|XMLHttpRequest|DOMParser|Blob|Image|FileReader)\b|\b(?:HTML|SVG)\w*Element\b|\breference\s+lib\s*=/;
+  expect(holds(inside, ofThePage, "it works recipes, and knows no page.")).toEqual([]);
+  expect('const a = document.querySelector("b");').toMatch(ofThePage);
+  expect("const a = (b: SVGPathElement) => b;").toMatch(ofThePage);
+  // Without the DOM among the libraries the compiler knows none of its names either.
+  const { compilerOptions } = JSON.parse(readFileSync(new URL("tsconfig.json", root), "utf8"));
+  expect(compilerOptions.lib).toEqual(["ES2023"]);
 });
 
 test("the user's words never index a plain object", () => {

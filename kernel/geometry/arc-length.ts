@@ -147,35 +147,54 @@ const weights16 = [
 // Where the rule of 8 points and that of 16 agree to this (mm), the latter is right to far better.
 const agreement = 1e-9;
 
-const lengthBetween = (span: CubicSpan, from: number, to: number): number => {
-  const { start, startHandle, endHandle, end } = span;
-  // The derivative as a polynomial in t, so that a sample costs two of them and a root.
-  const ax = 3 * (end.x - start.x + 3 * (startHandle.x - endHandle.x));
-  const ay = 3 * (end.y - start.y + 3 * (startHandle.y - endHandle.y));
-  const bx = 6 * (start.x - 2 * startHandle.x + endHandle.x);
-  const by = 6 * (start.y - 2 * startHandle.y + endHandle.y);
-  const cx = 3 * (startHandle.x - start.x);
-  const cy = 3 * (startHandle.y - start.y);
-  const speed = (t: number): number => {
-    const dx = (ax * t + bx) * t + cx;
-    const dy = (ay * t + by) * t + cy;
-    return Math.sqrt(dx * dx + dy * dy);
-  };
-  const rule = (low: number, high: number, nodes: readonly number[], weights: readonly number[]): number => {
-    const middle = (low + high) / 2;
-    const half = (high - low) / 2;
-    let sum = 0;
-    for (let i = 0; i < nodes.length; i += 1) {
-      const off = half * nodes[i]!;
-      sum += weights[i]! * (speed(middle - off) + speed(middle + off));
-    }
-    return sum * half;
-  };
-  const adaptive = (low: number, high: number, depth: number): number => {
-    const fine = rule(low, high, nodes16, weights16);
-    if (depth === 0 || Math.abs(fine - rule(low, high, nodes8, weights8)) < agreement) return fine;
-    const middle = (low + high) / 2;
-    return adaptive(low, middle, depth - 1) + adaptive(middle, high, depth - 1);
-  };
-  return adaptive(from, to, 45);
+const lengthBetween = (span: CubicSpan, from: number, to: number): number => adaptive(speedOf(span), from, to, 45);
+
+/** How fast a cubic moves, as the two polynomials in t that its derivative is made of. */
+interface Speed {
+  readonly ax: number;
+  readonly ay: number;
+  readonly bx: number;
+  readonly by: number;
+  readonly cx: number;
+  readonly cy: number;
+}
+
+// A sample then costs two polynomials and a root.
+const speedOf = ({ start, startHandle, endHandle, end }: CubicSpan): Speed => ({
+  ax: 3 * (end.x - start.x + 3 * (startHandle.x - endHandle.x)),
+  ay: 3 * (end.y - start.y + 3 * (startHandle.y - endHandle.y)),
+  bx: 6 * (start.x - 2 * startHandle.x + endHandle.x),
+  by: 6 * (start.y - 2 * startHandle.y + endHandle.y),
+  cx: 3 * (startHandle.x - start.x),
+  cy: 3 * (startHandle.y - start.y),
+});
+
+const speedAt = ({ ax, ay, bx, by, cx, cy }: Speed, t: number): number => {
+  const dx = (ax * t + bx) * t + cx;
+  const dy = (ay * t + by) * t + cy;
+  return Math.sqrt(dx * dx + dy * dy);
+};
+
+const rule = (
+  speed: Speed,
+  low: number,
+  high: number,
+  nodes: readonly number[],
+  weights: readonly number[],
+): number => {
+  const middle = (low + high) / 2;
+  const half = (high - low) / 2;
+  let sum = 0;
+  for (let i = 0; i < nodes.length; i += 1) {
+    const off = half * nodes[i]!;
+    sum += weights[i]! * (speedAt(speed, middle - off) + speedAt(speed, middle + off));
+  }
+  return sum * half;
+};
+
+const adaptive = (speed: Speed, low: number, high: number, depth: number): number => {
+  const fine = rule(speed, low, high, nodes16, weights16);
+  if (depth === 0 || Math.abs(fine - rule(speed, low, high, nodes8, weights8)) < agreement) return fine;
+  const middle = (low + high) / 2;
+  return adaptive(speed, low, middle, depth - 1) + adaptive(speed, middle, high, depth - 1);
 };

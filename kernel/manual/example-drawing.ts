@@ -3,6 +3,7 @@ import type { Check } from "../check.ts";
 import { draw, drawPiece } from "../drawing/draw.ts";
 import type { Drawing } from "../drawing/drawing.ts";
 import type { Kernel, Outcome } from "../kernel.ts";
+import { changedIn } from "../record.ts";
 import type { Step } from "../step.ts";
 
 /** The last piece that the step worked on in its example, its "before" being the piece as the step found it. */
@@ -10,9 +11,9 @@ export const stepDrawing = (kernel: Kernel, step: Step): Drawing => {
   const outcome = kernel.work({ file: `${step.name}.chalk`, text: step.example });
   const record = outcome.records.findLast(({ step: name, piece }) => name === step.name && piece !== "");
   const piece = record && outcome.garment.pieces.get(record.piece);
-  if (!piece || !record?.before) return sheet(outcome);
-  const before = record.before.outline.length > 0 ? { source: record.before } : {};
-  return drawPiece(outcome.garment, { ...piece, ...before });
+  const before = record && changedIn(record, record.piece)?.before;
+  if (!piece || !before) return sheet(outcome);
+  return drawPiece(outcome.garment, { ...piece, ...(before.outline.length > 0 && { source: before }) });
 };
 
 /** The pieces of the recipe that fails the check. */

@@ -1,4 +1,5 @@
 // The darts of a piece as a table, and what its edges have gathered or eased into them.
+import { dartHalves } from "../dart-halves.ts";
 import { dartMeasures } from "../dart-measures.ts";
 import { nearest } from "../geometry/nearest.ts";
 import { withoutHidden } from "../hidden-names.ts";
@@ -12,16 +13,23 @@ export const dartLines = (piece: Piece, units: Units): SaidLine[] => {
   const darts = [...piece.darts.values()];
   const heads = ["dart", "on", "width", "leg", "angle"].map((text) => words(text, "quiet"));
   return [
-    ...(darts.length === 0 ? [] : aligned([heads, ...darts.map((dart) => rowOf(dart, units))])),
+    ...(darts.length === 0 ? [] : aligned([heads, ...darts.flatMap((dart) => rowsOf(dart, units))])),
     ...piece.takeUps.map((takeUp) => [quiet(`  ${takenInWords(piece, takeUp, units)}`)]),
   ];
 };
 
-const rowOf = (dart: Dart, units: Units): Cell[] => {
+/** A double-ended dart has a line for each of its halves. */
+const rowsOf = (dart: Dart, units: Units): Cell[][] => {
+  if (!dart.lower) return [rowOf(dart, "", units)];
+  const [upper, lower] = dartHalves(dart);
+  return [rowOf(upper, " upper", units), rowOf(lower!, " lower", units)];
+};
+
+const rowOf = (dart: Dart, half: string, units: Units): Cell[] => {
   const { width, legs, angle } = dartMeasures(dart);
   const [first, second] = legs.map((leg) => lengthIn(leg, units));
   return [
-    words(withoutHidden(dart.name)),
+    words(`${withoutHidden(dart.name)}${half}`),
     words(dart.edge, "quiet"),
     amount(lengthIn(width, units)),
     first === second ? amount(first!) : words(`${first} and ${second}`),

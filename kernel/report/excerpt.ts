@@ -1,8 +1,8 @@
 // The line of a recipe that a finding is about, with carets under the stretch to blame.
 import type { Where } from "../../grammar/diagnostic.ts";
+import { lineStretch, type SourceTexts } from "../../grammar/source.ts";
 import { columnsOf, readable } from "./readable.ts";
 import { plain, quiet, type SaidLine, type Tone } from "./said.ts";
-import { lineStretch, type SourceTexts } from "./source-text.ts";
 
 // Characters of a line that are shown; of a longer line, the stretch around the carets.
 const mostShown = 100;

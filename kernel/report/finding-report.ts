@@ -1,8 +1,8 @@
 // One finding for people: what and where, the line with carets, what is the matter, what to try, and the other parties.
 import type { Diagnostic, Where } from "../../grammar/diagnostic.ts";
+import type { SourceTexts } from "../../grammar/source.ts";
 import { excerpt } from "./excerpt.ts";
 import { bad, plain, quiet, type SaidLine, strong, type Tone, warning } from "./said.ts";
-import type { SourceTexts } from "./source-text.ts";
 import { wrapped } from "./wrapped.ts";
 
 /** The finding's lines, its sentences broken at `width` columns. */

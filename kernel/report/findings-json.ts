@@ -1,9 +1,9 @@
 // What `check --json` prints: every file's verdict and every finding with its place. Fields are only ever added;
 // anything else makes a new schema number.
 import type { Diagnostic, Where } from "../../grammar/diagnostic.ts";
+import { positionIn, type SourceTexts } from "../../grammar/source.ts";
 import type { Judged } from "../working.ts";
 import type { Json } from "./json.ts";
-import { positionIn, type SourceTexts } from "./source-text.ts";
 import type { Verdict } from "./verdict.ts";
 
 export const schema = 1;

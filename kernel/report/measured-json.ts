@@ -1,5 +1,6 @@
 // What `measure --json` prints: everything measured, in mm and degrees at full precision. Fields are only ever added;
 // anything else makes a new schema number.
+
 import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
 import { dartMeasures } from "../dart-measures.ts";
 import { pathLength } from "../geometry/arc-length.ts";
@@ -7,7 +8,7 @@ import { nearest } from "../geometry/nearest.ts";
 import { endOf, startOf } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import { toDegrees } from "../geometry/trig.ts";
-import { withoutHidden } from "../hidden-names.ts";
+import { isHidden, withoutHidden } from "../hidden-names.ts";
 import type { Outcome } from "../kernel.ts";
 import { boundary, walked } from "../outline.ts";
 import { sewnLength, sewnLengthOf } from "../sewn.ts";
@@ -16,7 +17,6 @@ import type { Dart, Edge, Judged, Notch, Piece } from "../working.ts";
 import { extentOf } from "./extent.ts";
 import type { Json } from "./json.ts";
 import { type MeasuredSeam, measuredSeams } from "./measured-seam.ts";
-import { isShown } from "./shown-name.ts";
 import { stepWords } from "./step-words.ts";
 import { toldValues } from "./told-values.ts";
 
@@ -30,12 +30,15 @@ export const measuredJson = (outcome: Outcome): Json => ({
   pieces: [...outcome.garment.pieces.values()].map(pieceOf),
   seams: measuredSeams(outcome).map(seamOf),
   checks: outcome.judgements.map(checkOf),
-  steps: outcome.records.map((record) => ({
-    line: record.where.line,
-    piece: record.piece,
-    step: record.step,
-    words: stepWords(record, outcome),
-  })),
+  // That a piece begins is in the record, and no step.
+  steps: outcome.records
+    .filter(({ step }) => step !== "piece")
+    .map((record) => ({
+      line: record.where.line,
+      piece: record.piece,
+      step: record.step,
+      words: stepWords(record, outcome),
+    })),
 });
 
 const valuesOf = (outcome: Outcome): ReadonlyMap<string, Json> => {
@@ -65,7 +68,7 @@ const pieceOf = (piece: Piece): Json => {
     ...extentOrNull(sewing),
     edges: walked(piece).map(({ edge }) => edgeOf(edge, piece)),
     places: new Map(
-      [...piece.places].filter(([name]) => isShown(name)).map(([name, { point }]) => [name, spot(point)]),
+      [...piece.places].filter(([name]) => !isHidden(name)).map(([name, { point }]) => [name, spot(point)]),
     ),
     notches: piece.notches.map((notch) => notchOf(notch, piece)),
     darts: [...piece.darts.values()].map(dartOf),
@@ -99,7 +102,7 @@ const edgeOf = ({ name, role, path }: Edge, piece: Piece): Json => ({
 
 const dartOf = (dart: Dart): Json => {
   const { width, legs, angle } = dartMeasures(dart);
-  const { name, edge, first, second, tip } = dart;
+  const { name, edge, first, second, tip, lower } = dart;
   return {
     name: withoutHidden(name),
     edge,
@@ -109,7 +112,14 @@ const dartOf = (dart: Dart): Json => {
     width,
     legs,
     angle: toDegrees(angle),
+    ...(lower && { lower: lowerHalfOf(dart, lower) }),
   };
+};
+
+/** Of a double-ended dart the tip, legs and angle are those of its upper half. */
+const lowerHalfOf = (dart: Dart, tip: Point): Json => {
+  const { legs, angle } = dartMeasures({ ...dart, tip });
+  return { tip: spot(tip), legs, angle: toDegrees(angle) };
 };
 
 const notchOf = ({ edge: name, point, double }: Notch, piece: Piece): Json => {

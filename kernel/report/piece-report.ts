@@ -1,9 +1,10 @@
 // One piece as a table: its edges with their lengths, before and after where it was copied, and how much room it takes.
 import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
+import { isHidden } from "../hidden-names.ts";
 import { boundary, walked } from "../outline.ts";
-import { lengthIn } from "../units.ts";
+import { areaIn, lengthIn } from "../units.ts";
 import type { Garment, Judged, Piece, Units } from "../working.ts";
-import { areaIn, differenceIn, unchanged } from "./amounts.ts";
+import { differenceIn, unchanged } from "./amounts.ts";
 import { type ComparedEdge, compared } from "./comparison.ts";
 import { dartLines } from "./dart-lines.ts";
 import { type Extent, extentOf } from "./extent.ts";
@@ -27,7 +28,7 @@ export const pieceReport = (
 
 /** The names that a recipe can use; hidden ones belong to blocks that have ended. */
 const placeLines = ({ places }: Piece, width: number): SaidLine[] => {
-  const names = [...places.keys()].filter((name) => !name.includes("~"));
+  const names = [...places.keys()].filter((name) => !isHidden(name));
   if (names.length === 0) return [];
   return wrapped(`places: ${names.join(", ")}`, width - 4).map((line, index) => [
     quiet(`${index === 0 ? "  " : "    "}${line}`),

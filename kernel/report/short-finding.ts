@@ -1,7 +1,7 @@
 // One finding on one line, in the form that editors read: file:line:column: severity code: message.
 import type { Diagnostic } from "../../grammar/diagnostic.ts";
+import { positionIn, type SourceTexts } from "../../grammar/source.ts";
 import { plain, type SaidLine } from "./said.ts";
-import { positionIn, type SourceTexts } from "./source-text.ts";
 
 /** "skirt.chalk:14:3: error seam-length: The side of front is 0.3 cm longer than the side of back." */
 export const shortFinding = ({ code, severity, where, message }: Diagnostic, texts: SourceTexts): SaidLine => {

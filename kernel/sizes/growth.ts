@@ -2,9 +2,9 @@
 
 import type { Size } from "../evaluate.ts";
 import type { Circumstances, Kernel, Outcome } from "../kernel.ts";
+import { measuresAsked } from "../measures-asked.ts";
 import { sewnLengthOf } from "../sewn.ts";
 import type { Source } from "../sources.ts";
-import { allMeasures } from "../stress/trials.ts";
 
 /** One edge through the sizes; lengths in mm, undefined where a size has no such edge. */
 export interface GrowingEdge {
@@ -27,7 +27,7 @@ export interface Growth {
 /** Works a recipe in each size of its size tables: its own, and those of recipes it uses. */
 export const growth = (kernel: Kernel, source: Source, circumstances: Circumstances): Growth[] => {
   const standard = kernel.work(source, circumstances);
-  const asked = new Set(allMeasures(standard).keys());
+  const asked = new Set(measuresAsked(standard).keys());
   const sizes = [...standard.sizes.values()];
   const tables = [...new Set(sizes.map(({ where }) => where.file))];
   return tables.map((table) => {

@@ -4,8 +4,8 @@ import type { Expression, Line } from "../../grammar/tree.ts";
 import type { Working } from "../evaluate.ts";
 import { type Comparing, compared, evaluate, holds, missingUnit, pinned } from "../expression.ts";
 import { Problem } from "../problem.ts";
+import { scalarInWords } from "../units.ts";
 import { capital, kindInWords, type Scalar, sharedKind } from "../value.ts";
-import { inWords } from "./declarations.ts";
 import { clauseValue, fitStatement, operandValue, scalar, text } from "./reading.ts";
 
 const signInWords: Record<Comparing, string> = {
@@ -50,8 +50,8 @@ const judged = (condition: Expression, within: Expression | undefined, working: 
     const operator = condition.operator as Comparing;
     const { holds: ok, left, right, kind } = compared(condition, working.filling, tolerance?.value);
     if (within) refuseTolerance(tolerance!, kind, operator, within, working);
-    const shown = (value: Scalar): string => inWords({ kind, value: value.value }, working);
-    const margin = tolerance ? `, within ${inWords({ kind, value: tolerance.value }, working)}` : "";
+    const shown = (value: Scalar): string => scalarInWords({ kind, value: value.value }, working.units);
+    const margin = tolerance ? `, within ${scalarInWords({ kind, value: tolerance.value }, working.units)}` : "";
     return {
       ok,
       found: outward(left.value, kind),
@@ -82,7 +82,7 @@ const refuseTolerance = (
     });
   }
   if (sharedKind(tolerance, { kind, value: 0 }) === undefined) {
-    const compared = kindInWords({ kind, value: 0 });
+    const compared = kindInWords({ kind });
     throw new Problem(
       "dimension",
       `${capital(compared)} is compared, and the tolerance is ${kindInWords(tolerance)}.`,

@@ -1,10 +1,11 @@
 // measure, param, let, size, base size and fabric: what a recipe is given to work with.
 import { didYouMean } from "../../grammar/nearest.ts";
 import type { Expression, Line, Stretch, Word } from "../../grammar/tree.ts";
+import type { DeclaredMeasure } from "../body.ts";
 import type { NamedValue, Working } from "../evaluate.ts";
 import { evaluate, missingUnit } from "../expression.ts";
 import { Problem, Withheld } from "../problem.ts";
-import { angleInWords, lengthIn, plainNumber } from "../units.ts";
+import { scalarInWords } from "../units.ts";
 import { isScalar, kindInWords, type Scalar, sharedKind, type Value } from "../value.ts";
 import {
   amount,
@@ -37,6 +38,7 @@ export const measureLine = (line: Line, working: Working): void => {
   if (working.isRoot) refuseLate(line, standard, working);
   const conflict =
     !working.isRoot && !body.root.has(name.text) && other !== undefined && other.standard.value !== standard.value;
+  if (!working.isRoot) noteMeasure(name.text, working, { standard, where });
   if (!known.has(name.text)) known.set(name.text, { standard, where });
   keepValue(
     line,
@@ -48,7 +50,7 @@ export const measureLine = (line: Line, working: Working): void => {
   if (conflict) {
     throw new Problem(
       "measure-differs",
-      `${name.text} is ${inWords(standard, working)} here and ${inWords(other.standard, working)} in ${other.where.file}, and one body serves the whole garment.`,
+      `${name.text} is ${scalarInWords(standard, working.units)} here and ${scalarInWords(other.standard, working.units)} in ${other.where.file}, and one body serves the whole garment.`,
       {
         at: operandValue(line),
         hint: `Declare measure ${name.text} in the recipe that uses both.`,
@@ -56,6 +58,20 @@ export const measureLine = (line: Line, working: Working): void => {
       },
     );
   }
+};
+
+/** Notes what a used recipe finds of a measure, and its own default where it is the first to declare it. */
+const noteMeasure = (name: string, { run }: Working, own?: DeclaredMeasure): void => {
+  const { given, root, used } = run.body;
+  const known = used.get(name);
+  run.asked.push({
+    kind: "measure",
+    name,
+    given: given.get(name),
+    root: root.get(name)?.standard,
+    used: known,
+    left: known ?? own,
+  });
 };
 
 /** The opened recipe's default reaches every recipe that it uses, and has to be known before they are worked. */
@@ -118,7 +134,7 @@ const outOfRange = (
 ): Problem =>
   new Problem(
     "value-out-of-range",
-    `${name} is ${inWords(value, working)}, outside ${inWords(range.least, working)} to ${inWords(range.most, working)}.`,
+    `${name} is ${scalarInWords(value, working.units)}, outside ${scalarInWords(range.least, working.units)} to ${scalarInWords(range.most, working.units)}.`,
     { at },
   );
 
@@ -169,15 +185,6 @@ const keepValue = (
   if (range && isOutside(value, range)) working.say(outOfRange(name, value, range, operandValue(line), working), line);
 };
 
-/** A scalar in words, in the recipe's units. */
-export const inWords = ({ kind, value }: Scalar, working: { readonly units: Working["units"] }): string => {
-  if (kind === "length") return lengthIn(value, working.units);
-  if (kind === "angle") return angleInWords(value);
-  if (kind === "weight") return `${plainNumber(value, 1)} g/m2`;
-  if (kind === "area") return `${plainNumber(value / 100, 1)} cm2`;
-  return plainNumber(value, 4);
-};
-
 export const letLine = (line: Line, working: Working): void => {
   fitStatement(line, working);
   const name = nameOf(line);
@@ -220,8 +227,10 @@ const measureCalled = ({ text: name, ...at }: Word, working: Working): Scalar =>
   const known = (own ? undefined : used.get(name)?.standard) ?? root.get(name)?.standard;
   if (own?.kind === "measure" && isScalar(own.value)) return own.value;
   if (own) throw new Problem("size-measure", `${name} is not a measure, and a size holds measures.`, { at });
+  noteMeasure(name, working);
   if (known) return known;
   if (working.scope.names.get(name)?.kind === "withheld") throw new Withheld();
+  working.run.asked.push({ kind: "all-measures" });
   const hint = didYouMean(name, [...root.keys(), ...used.keys()]);
   throw new Problem("measure-unknown", `There is no measure called ${name} above this line.`, {
     at,

@@ -1,4 +1,5 @@
 // Steps of the recipe's own: declared with `step`, called like any step.
+import { withArticle } from "../../grammar/article.ts";
 import { listWithOr } from "../../grammar/nearest.ts";
 import type { Expression, Line, Parameter } from "../../grammar/tree.ts";
 import type { Working } from "../evaluate.ts";
@@ -6,7 +7,7 @@ import { evaluate, missingUnit } from "../expression.ts";
 import { formFor } from "../fill.ts";
 import { Problem } from "../problem.ts";
 import { type Bound, Scope } from "../scope.ts";
-import { isScalar, kindInWords, type Value } from "../value.ts";
+import { isScalar, isScalarKind, kindInWords, scalarKinds, type Value } from "../value.ts";
 import { atTopLevel, fitStatement, nameOf } from "./reading.ts";
 
 /** A step of the recipe's own: the line that declared it, and the names of the recipe above that line. */
@@ -15,20 +16,7 @@ export interface OwnStep {
   readonly above: Scope;
 }
 
-const parameterKinds = [
-  "edge",
-  "place",
-  "length",
-  "angle",
-  "number",
-  "area",
-  "weight",
-  "text",
-  "truth",
-  "direction",
-  "piece",
-  "fabric",
-];
+const parameterKinds = ["edge", "place", ...scalarKinds, "text", "truth", "direction", "piece", "fabric"];
 
 export const stepLine = (line: Line, working: Working): void => {
   fitStatement(line, working);
@@ -87,8 +75,7 @@ const argument = ({ type, name }: Parameter, expression: Expression, working: Wo
     (isScalar(value) && value.bareZero && isScalarKind(kind));
   if (!fits) {
     const unit = kind === "length" ? working.units : kind === "angle" ? "deg" : undefined;
-    const article = /^[aeiou]/.test(kind) ? "an" : "a";
-    throw new Problem("value-kind", `${name.text} is ${article} ${kind}, and this is ${kindInWords(value)}.`, {
+    throw new Problem("value-kind", `${name.text} is ${withArticle(kind)}, and this is ${kindInWords(value)}.`, {
       at: expression,
       ...(unit !== undefined && missingUnit(value, expression, unit)),
     });
@@ -97,9 +84,6 @@ const argument = ({ type, name }: Parameter, expression: Expression, working: Wo
   if (own !== undefined) return { kind: "alias", of: own };
   return { kind: "value", value: isScalar(value) && isScalarKind(kind) ? { kind, value: value.value } : value };
 };
-
-const isScalarKind = (kind: string): kind is "number" | "length" | "area" | "angle" | "weight" =>
-  ["number", "length", "area", "angle", "weight"].includes(kind);
 
 /** The name under which the piece at hand has a whole edge or a place. */
 const ownName = (value: Value, working: Working): string | undefined => {

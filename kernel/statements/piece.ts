@@ -27,10 +27,13 @@ export const pieceLine = (line: Line, working: Working): void => {
   if (working.pieces.has(name.text))
     throw new Problem("name-taken", `There is already a piece called ${name.text}.`, { at: name });
   working.spendPiece();
-  working.piece = started(line, working);
+  const begun = started(line, working);
+  working.piece = begun;
   const outer = working.scope;
   working.scope = new Scope(outer, "piece", false);
   try {
+    const { drawnBy: where, name: piece } = begun;
+    working.keep({ where, piece, step: line.verb.text, changed: [{ after: begun }], words: "" }, line);
     working.lines(line.block?.lines ?? []);
   } finally {
     const piece = withKeepsSettled(working.piece);
@@ -38,6 +41,7 @@ export const pieceLine = (line: Line, working: Working): void => {
     working.scope = outer;
     working.piece = undefined;
     working.withheld = new Set();
+    working.recordFinal(piece);
     working.finished(piece, outer, withheld);
   }
 };

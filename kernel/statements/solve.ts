@@ -2,12 +2,13 @@
 import { limits } from "../../grammar/limits.ts";
 import { statementWords } from "../../grammar/statements.ts";
 import type { BinaryValue, Line } from "../../grammar/tree.ts";
+import { linesWithin } from "../../grammar/within.ts";
 import { LineFailed, type Working } from "../evaluate.ts";
 import { compared, missingUnit } from "../expression.ts";
 import { Problem } from "../problem.ts";
 import { Scope } from "../scope.ts";
+import { scalarInWords } from "../units.ts";
 import { capital, kindInWords, type Scalar, sharedKind } from "../value.ts";
-import { inWords } from "./declarations.ts";
 import { clauseValue, fitStatement, nameOf, scalar } from "./reading.ts";
 
 /** How far apart the two values may end, in mm (or radians, or plain numbers). */
@@ -63,7 +64,7 @@ export const solveLine = (line: Line, working: Working): void => {
   if (Math.abs(rest) > restAllowed) {
     throw new Problem(
       "solve-rest",
-      `No ${name.text} between the two limits makes the two values agree: at the nearest one side is ${inWords(final.left, working)} and the other ${inWords(final.right, working)}.`,
+      `No ${name.text} between the two limits makes the two values agree: at the nearest one side is ${scalarInWords(final.left, working.units)} and the other ${scalarInWords(final.right, working.units)}.`,
       { at: condition },
     );
   }
@@ -97,7 +98,7 @@ const halved = (
 
 const sameSide = (line: Line, from: Scalar, to: Scalar, low: Trial, high: Trial, working: Working): Problem => {
   const said = (at: Scalar, { left, right }: Trial): string =>
-    `at ${inWords(at, working)} it is ${inWords(left, working)} against ${inWords(right, working)}`;
+    `at ${scalarInWords(at, working.units)} it is ${scalarInWords(left, working.units)} against ${scalarInWords(right, working.units)}`;
   return new Problem("solve-limits", `The two limits lie on the same side: ${said(from, low)}, ${said(to, high)}.`, {
     at: clauseValue(line, "until")!,
     hint: "Set the limits further apart.",
@@ -118,7 +119,7 @@ const trial = (line: Line, condition: BinaryValue, value: Scalar, working: Worki
       throw new LineFailed(
         {
           ...error.diagnostic,
-          message: `${error.diagnostic.message} (tried with ${nameOf(line).text} ${inWords(value, working)})`,
+          message: `${error.diagnostic.message} (tried with ${nameOf(line).text} ${scalarInWords(value, working.units)})`,
         },
         "line",
       );
@@ -137,7 +138,7 @@ const measured = (condition: BinaryValue, working: Working): Trial => {
 
 /** A trial draws and forgets again, so nothing may stand in the block that leaves more behind than edges and places. */
 const refuseOthers = (lines: readonly Line[], working: Working, seen: Set<Line> = new Set()): void => {
-  for (const line of lines) {
+  for (const line of linesWithin(lines)) {
     if (seen.has(line)) continue;
     seen.add(line);
     const { text: verb } = line.verb;
@@ -149,7 +150,5 @@ const refuseOthers = (lines: readonly Line[], working: Working, seen: Set<Line> 
     }
     const own = working.ownSteps.get(verb)?.line;
     refuseOthers(own?.block?.lines ?? [], working, seen);
-    refuseOthers(line.block?.lines ?? [], working, seen);
-    if (line.otherwise) refuseOthers([line.otherwise], working, seen);
   }
 };

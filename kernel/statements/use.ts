@@ -1,10 +1,11 @@
-// use: another recipe's pieces and values, worked afresh with the params given here, for the same body.
+// use: another recipe's pieces and values, worked with the params given here, for the same body.
 import { limits } from "../../grammar/limits.ts";
 import { didYouMean } from "../../grammar/nearest.ts";
 import type { Expression, Line, Word } from "../../grammar/tree.ts";
 import { type Evaluated, parsedIn, Working } from "../evaluate.ts";
 import { LimitReached, Problem, Withheld } from "../problem.ts";
 import type { Scope } from "../scope.ts";
+import { usedAgain } from "../used-before.ts";
 import type { BundleValue, Scalar, Value } from "../value.ts";
 import { givenProblem } from "./declarations.ts";
 import { atTopLevel, clauseName, fitStatement, operandValue, scalar, text } from "./reading.ts";
@@ -17,6 +18,7 @@ export const useLine = (line: Line, working: Working): void => {
   const path = text(operandValue(line), working);
   const { run } = working;
   const source = run.sources.read(path, working.file);
+  run.asked.push({ kind: "recipe", path, from: working.file, found: source });
   if ("problem" in source) {
     const { code, message, hint } = source.problem;
     throw new Problem(code, message, { at: operandValue(line), ...(hint !== undefined && { hint }) });
@@ -35,12 +37,12 @@ export const useLine = (line: Line, working: Working): void => {
       at: operandValue(line),
     });
   }
-  const inner = new Working(parsedIn(run, source.file, source.text), run, {
-    isRoot: false,
-    given: givenParams(line, working),
-    chain: [...working.chain, source.file],
+  const use = { source, given: givenParams(line, working), chain: [...working.chain, source.file] };
+  const { working: inner, evaluated } = usedAgain(use, run, () => {
+    const { given, chain } = use;
+    const fresh = new Working(parsedIn(run, source.file, source.text), run, { isRoot: false, given, chain });
+    return { evaluated: fresh.all(), working: fresh };
   });
-  const evaluated = inner.all();
   if (inner.endedBy) {
     const { diagnostic, reach } = inner.endedBy;
     const Kind = reach === "run" ? LimitReached : Problem;

@@ -1,9 +1,10 @@
 // Does a recipe hold for everybody? Works it with many bodies and design choices, and brings each kind of failure down to
 // the few values that it takes.
 import type { Circumstances, Kernel, Outcome } from "../kernel.ts";
+import { measuresAsked } from "../measures-asked.ts";
 import type { Source } from "../sources.ts";
 import { isScalar, type Scalar } from "../value.ts";
-import { allMeasures, type StressPlan, type Trial, trialsFor } from "./trials.ts";
+import { type StressPlan, type Trial, trialsFor } from "./trials.ts";
 
 /** One kind of failure, with the simplest way to it. */
 export interface StressFailure {
@@ -154,6 +155,6 @@ const nearer = (
 };
 
 const standardOf = (standard: Outcome, name: string): number | undefined => {
-  const value = (standard.values.get(name) ?? allMeasures(standard).get(name))?.value;
+  const value = (standard.values.get(name) ?? measuresAsked(standard).get(name))?.value;
   return value && isScalar(value) ? value.value : undefined;
 };

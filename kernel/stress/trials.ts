@@ -1,5 +1,6 @@
 // The bodies and design choices that a recipe is tried with: its defaults, every size, the corners of its ranges, and a sample.
 import type { Evaluated, NamedValue } from "../evaluate.ts";
+import { measuresAsked } from "../measures-asked.ts";
 import { isScalar, type Scalar } from "../value.ts";
 import { type Draw, drawBetween, seeded } from "./seeded.ts";
 
@@ -44,7 +45,7 @@ const apartShare = 0.015;
 export const trialsFor = (evaluated: Evaluated, plan: StressPlan): Trial[] => {
   const draw = seeded(plan.seed);
   const params = variables(ownParams(evaluated));
-  const measures = variables(allMeasures(evaluated));
+  const measures = variables(measuresAsked(evaluated));
   const none = new Map<string, Scalar>();
   const wanted = new Set(measures.map(({ name }) => name));
   const bodies = plan.bodies.map(({ name, measures: given }) => ({
@@ -73,15 +74,6 @@ export const trialsFor = (evaluated: Evaluated, plan: StressPlan): Trial[] => {
 
 const ownParams = ({ values }: Evaluated): Map<string, NamedValue> =>
   new Map([...values].filter(([, { kind }]) => kind === "param"));
-
-/** The measures of the recipe and of all that it uses. */
-export const allMeasures = ({ values, uses }: Evaluated): Map<string, NamedValue> => {
-  const measures = new Map([...values].filter(([, { kind }]) => kind === "measure"));
-  for (const used of uses.values()) {
-    for (const [name, value] of allMeasures(used)) if (!measures.has(name)) measures.set(name, value);
-  }
-  return measures;
-};
 
 const variables = (values: ReadonlyMap<string, NamedValue>): Variable[] =>
   [...values].flatMap(([name, { value, range }]) =>

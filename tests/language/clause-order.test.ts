@@ -2,12 +2,10 @@
 import { describe, expect, test } from "vitest";
 import { tidy } from "../../grammar/print.ts";
 import type { Line, Stretch } from "../../grammar/tree.ts";
+import { linesWithin } from "../../grammar/within.ts";
 import { vocabulary } from "../../kernel/vocabulary.ts";
 import { drafted, parse } from "./told.ts";
 import { comesTo } from "./without-places.ts";
-
-const linesOf = (lines: readonly Line[]): Line[] =>
-  lines.flatMap((line) => [line, ...linesOf(line.block?.lines ?? [])]);
 
 const orders = <T>(things: readonly T[]): T[][] =>
   things.length < 2
@@ -46,7 +44,7 @@ piece a {
 
 describe.each(recipes)("%s", (_, text) => {
   const { tree, forms } = parse({ file: "test.chalk", text });
-  const several = linesOf(tree.lines).filter(({ clauses }) => clauses.length > 1);
+  const several = linesWithin(tree.lines).filter(({ clauses }) => clauses.length > 1);
 
   test("gives the same in any order", () => {
     const expected = comesTo(drafted(text));
@@ -63,7 +61,7 @@ describe.each(recipes)("%s", (_, text) => {
 
 test("there are lines with several clauses to try", () => {
   const count = recipes
-    .flatMap(([, text]) => linesOf(parse({ file: "test.chalk", text }).tree.lines))
+    .flatMap(([, text]) => linesWithin(parse({ file: "test.chalk", text }).tree.lines))
     .filter(({ clauses }) => clauses.length > 1).length;
   expect(count).toBeGreaterThan(20);
 });

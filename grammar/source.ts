@@ -1,6 +1,6 @@
-// A recipe's text with the starts of its lines, for whoever has to show a stretch of it.
-import { lineOf, lineStarts } from "../../grammar/parse.ts";
+// A recipe's text by its lines: which line and column an offset lies on, and where a line begins and ends.
 
+/** A text with the offsets at which its lines begin. */
 export interface SourceText {
   readonly text: string;
   readonly starts: readonly number[];
@@ -10,6 +10,25 @@ export interface SourceText {
 export type SourceTexts = ReadonlyMap<string, SourceText>;
 
 export const sourceText = (text: string): SourceText => ({ text, starts: lineStarts(text) });
+
+/** The offsets at which the lines of a text begin, the first of them 0. */
+export const lineStarts = (text: string): number[] => {
+  const starts = [0];
+  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) starts.push(at + 1);
+  return starts;
+};
+
+/** Which of the lines an offset lies on, counted from 1; `starts` is where they begin. */
+export const lineOf = (starts: readonly number[], offset: number): number => {
+  let low = 0;
+  let high = starts.length;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (starts[middle]! <= offset) low = middle;
+    else high = middle;
+  }
+  return low + 1;
+};
 
 /** Line and column of an offset, both from 1; columns count UTF-16 units, as editors do. */
 export const positionIn = ({ text, starts }: SourceText, offset: number): { line: number; column: number } => {
