@@ -25,6 +25,7 @@ import { outlineSimple } from "./checks/outline-simple.ts";
 import { seamLength } from "./checks/seam-length.ts";
 import { seamNotches } from "./checks/seam-notches.ts";
 import { seamSmooth } from "./checks/seam-smooth.ts";
+import { wornOver } from "./checks/worn-over.ts";
 import type { Vocabulary } from "./kernel.ts";
 import { allow } from "./steps/allow.ts";
 import { arc } from "./steps/arc.ts";
@@ -39,6 +40,7 @@ import { cut } from "./steps/cut.ts";
 import { dart } from "./steps/dart.ts";
 import { dartToEase } from "./steps/dart-to-ease.ts";
 import { dartToGathers } from "./steps/dart-to-gathers.ts";
+import { doubleEndedDart } from "./steps/double-ended-dart.ts";
 import { drawNeck } from "./steps/draw-neck.ts";
 import { drill } from "./steps/drill.ts";
 import { dropShoulder } from "./steps/drop-shoulder.ts";
@@ -79,6 +81,7 @@ import { overlapSeveral } from "./steps/overlap-several.ts";
 import { pleat } from "./steps/pleat.ts";
 import { pocketPlace } from "./steps/pocket-place.ts";
 import { point } from "./steps/point.ts";
+import { raglanSleeve } from "./steps/raglan-sleeve.ts";
 import { replace } from "./steps/replace.ts";
 import { roundBack } from "./steps/round-back.ts";
 import { seam } from "./steps/seam.ts";
@@ -96,8 +99,10 @@ import { strip } from "./steps/strip.ts";
 import { takeGore } from "./steps/take-gore.ts";
 import { trace } from "./steps/trace.ts";
 import { trueSeam } from "./steps/true-seam.ts";
+import { twoPieceSleeve } from "./steps/two-piece-sleeve.ts";
 import { unfold } from "./steps/unfold.ts";
 import { walk } from "./steps/walk.ts";
+import { wear } from "./steps/wear.ts";
 import { widenNeck } from "./steps/widen-neck.ts";
 import { widenShoulder } from "./steps/widen-shoulder.ts";
 
@@ -127,6 +132,8 @@ export const vocabulary: Vocabulary = {
     move,
     split,
     joinPieces,
+    raglanSleeve,
+    twoPieceSleeve,
     unfold,
     mirror,
     lay,
@@ -140,6 +147,7 @@ export const vocabulary: Vocabulary = {
     pocketPlace,
     flatCollar,
     dart,
+    doubleEndedDart,
     moveDart,
     splitDart,
     shortenDart,
@@ -176,6 +184,7 @@ export const vocabulary: Vocabulary = {
     gore,
     flounce,
     seam,
+    wear,
     cut,
   ],
   checks: [
@@ -205,5 +214,6 @@ export const vocabulary: Vocabulary = {
     neckDepths,
     capEase,
     balance,
+    wornOver,
   ],
 };

@@ -98,6 +98,8 @@ export interface Dart {
   readonly first: Point;
   readonly second: Point;
   readonly tip: Point;
+  /** Of a double-ended dart, whose mouth lies on a line inside the piece: its lower tip; `tip` is the upper one. */
+  readonly lower?: Point;
   /** The edge it is pressed toward; where not said, down or toward the center as is the custom. */
   readonly folded?: string;
   readonly drawnBy: Where;
@@ -204,6 +206,25 @@ export interface Cut {
   readonly drawnBy: Where;
 }
 
+/** Edges that go round the body together, on one garment. */
+export interface Round {
+  /** By name: "back.hem", "coat.back.hem". */
+  readonly edges: readonly string[];
+  /** Their length as sewn, mm, all taken together. */
+  readonly length: number;
+}
+
+/** A stretch of this garment that is worn over a stretch of another. */
+export interface WornOver {
+  readonly outer: Round;
+  readonly under: Round;
+  /** By how much, in mm, the outer one is to be longer; the check has its own where not said. */
+  readonly wider?: number;
+  /** Whether all edges of the outer one are hems. */
+  readonly isHem: boolean;
+  readonly drawnBy: Where;
+}
+
 /** A built-in check waived on purpose, with the reason. */
 export interface Acceptance {
   readonly check: string;
@@ -249,6 +270,8 @@ export interface Garment {
   readonly fabrics: ReadonlyMap<string, Fabric>;
   readonly seams: readonly Seam[];
   readonly cuts: readonly Cut[];
+  /** Over what it is worn; none where the recipe does not say. */
+  readonly wornOver?: readonly WornOver[];
   readonly accepts: readonly Acceptance[];
   /** A line failed: what is missing may be missing for that reason alone. */
   readonly incomplete: boolean;

@@ -22,6 +22,7 @@ import { Problem } from "../problem.ts";
 import { lengthIn } from "../units.ts";
 import type { Piece, Units } from "../working.ts";
 import { followed } from "./followed.ts";
+import { isMarkedCenter } from "./level-with.ts";
 import { closedBoundary, turnInOutline } from "./outline-spot.ts";
 import { reshaped } from "./reshaped.ts";
 import { turnAt } from "./turned.ts";
@@ -59,8 +60,8 @@ export const armholeNamed = (piece: Piece, name: string, units: Units): Armhole 
   closedBoundary(piece, units);
   turnInOutline(piece, name);
   refuseFewEdges(piece, name);
-  const found = armholeOf(piece, name);
-  if (found) return found;
+  const armhole = armholeOf(piece, name);
+  if (armhole) return armhole;
   throw new Problem("armhole-level", `Both ends of ${name} lie level, so it is no armhole.`, {
     hint: "Name the edge between shoulder and side.",
   });
@@ -74,14 +75,28 @@ export const besideShoulder = (piece: Piece, shoulder: string): string => {
   const [before, after] = [walk[(index + walk.length - 1) % walk.length]!, walk[(index + 1) % walk.length]!];
   const down = downAt(piece, shoulder);
   const fall = dot(minus(endOf(path), startOf(path)), down);
-  // A level shoulder does not tell; the armhole then is the neighbour that reaches further down than the neck.
+  // A level shoulder does not tell; the neck then is the neighbour that a fold or an opening follows, and where none or
+  // both are followed by one, the armhole is that which reaches further down.
   const reach = dot(endOf(after.path), down) - dot(startOf(before.path), down);
-  const isAfter = Math.abs(fall) > level ? fall > 0 : reach > 0;
+  const isCenter = (steps: number): boolean =>
+    isMarkedCenter(walk[(index + steps + 2 * walk.length) % walk.length]!.edge);
+  const isTold = isCenter(-2) !== isCenter(2);
+  const isAfter = Math.abs(fall) > level ? fall > 0 : isTold ? isCenter(-2) : reach > 0;
   return (isAfter ? after : before).edge.name;
 };
 
 /** The armhole of this name in a closed outline; undefined where its ends lie level. */
 export const armholeOf = (piece: Piece, name: string): Armhole | undefined => {
+  const known = found.get(piece) ?? new Map<string, Armhole | undefined>();
+  found.set(piece, known);
+  if (!known.has(name)) known.set(name, armholeIn(piece, name));
+  return known.get(name);
+};
+
+// A piece never changes, and several checks ask for its armhole.
+const found = new WeakMap<Piece, Map<string, Armhole | undefined>>();
+
+const armholeIn = (piece: Piece, name: string): Armhole | undefined => {
   const walk = walked(piece);
   const index = walk.findIndex(({ edge }) => edge.name === name);
   const { path: own } = walk[index]!;
@@ -250,8 +265,8 @@ export const withArmhole = (
 const asDrafted = (piece: Piece, name: string, was: Path, now: Path): Path =>
   sameSpot(startOf(was), startOf(piece.edges.get(name)!.path), 1e-9) ? now : reversed(now);
 
-// The way down at the middle of an edge, which has turned with its cloth.
-const downAt = (piece: Piece, edge: string): Point => {
+/** The way down at the middle of an edge, which has turned with its cloth; length 1. */
+export const downAt = (piece: Piece, edge: string): Point => {
   const { path } = piece.edges.get(edge)!;
   return bearing(Math.PI / 2 + turnAt(piece, edge, pointAt(path, pathLength(path) / 2)));
 };
@@ -266,9 +281,13 @@ const deepest = (path: Path, out: Point): number => {
     return joint;
   });
   const looks = Array.from({ length: 129 }, (_, look) => (look / 128) * length);
-  const [best] = [...joints, ...looks].sort((a, b) => depth(a) - depth(b));
-  if (best! <= 0 || best! >= length) return length / 2;
-  let [low, high] = [Math.max(0, best! - length / 128), Math.min(length, best! + length / 128)];
+  let [best, least] = [0, Number.POSITIVE_INFINITY];
+  for (const look of [...joints, ...looks]) {
+    const deep = depth(look);
+    if (deep < least) [best, least] = [look, deep];
+  }
+  if (best <= 0 || best >= length) return length / 2;
+  let [low, high] = [Math.max(0, best - length / 128), Math.min(length, best + length / 128)];
   for (let step = 0; step < 80; step += 1) {
     const [first, second] = [low + (high - low) / 3, high - (high - low) / 3];
     if (depth(first) <= depth(second)) high = second;

@@ -7,13 +7,14 @@ import { nearest } from "../geometry/nearest.ts";
 import { endOf, joined, type Path, startOf, straight } from "../geometry/path.ts";
 import { between, distance, minus, type Point, sameSpot, sameSpotTolerance } from "../geometry/point.ts";
 import { part } from "../geometry/split.ts";
+import { hiddenName } from "../hidden-names.ts";
 import { walked } from "../outline.ts";
 import type { Dart, Edge, OutlinePart, Piece, Turned } from "../working.ts";
 import { followed } from "./followed.ts";
 import { spotsAt } from "./outline-spot.ts";
 import { turnAlong, turnsOf, withoutRepeats } from "./turned.ts";
 
-/** The names that the parts of the outline go by while a dart is cut out; no recipe can write a tilde. */
+/** The names that the parts of the outline go by while a dart is cut out; names hidden in blocks count from 1. */
 export interface CutNames {
   readonly first: string;
   readonly second: string;
@@ -22,9 +23,9 @@ export interface CutNames {
 }
 
 export const cutNames = ({ name, edge }: Dart): CutNames => ({
-  first: `${name}~0`,
-  second: `${name}~00`,
-  beyond: `${edge}~0`,
+  first: hiddenName(name, 0),
+  second: hiddenName(hiddenName(name, 0), 0),
+  beyond: hiddenName(edge, 0),
 });
 
 /** The piece without the dart and its cloth; what lay on that cloth lies on the first leg, as far toward the edge as it was. */

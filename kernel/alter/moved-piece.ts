@@ -2,7 +2,8 @@
 import { mapped } from "../geometry/path.ts";
 import { minus, type Point } from "../geometry/point.ts";
 import { bearing, turnBetween } from "../geometry/trig.ts";
-import type { Piece, Turned } from "../working.ts";
+import type { Dart, Piece, Turned } from "../working.ts";
+import type { AllBut } from "./all-but.ts";
 
 /** A rule that takes every point of the table to its new place and keeps all distances. */
 export type Move = (point: Point) => Point;
@@ -11,25 +12,34 @@ export type Move = (point: Point) => Point;
 export const movedPiece = (piece: Piece, move: Move): Piece => {
   const moved = <T extends { readonly point: Point }>(thing: T): T => ({ ...thing, point: move(thing.point) });
   const { grain } = piece;
-  return {
-    ...piece,
+  const all: AllBut<WithoutPoints | "grain"> = {
     edges: new Map([...piece.edges].map(([name, edge]) => [name, { ...edge, path: mapped(edge.path, move) }])),
     places: new Map([...piece.places].map(([name, place]) => [name, moved(place)])),
     notches: piece.notches.map(moved),
     drills: piece.drills.map(moved),
     labels: piece.labels.map((label) => (label.at ? { ...label, at: move(label.at) } : label)),
     hinges: piece.hinges.map(moved),
-    darts: new Map(
-      [...piece.darts].map(([name, dart]) => [
-        name,
-        { ...dart, first: move(dart.first), second: move(dart.second), tip: move(dart.tip) },
-      ]),
-    ),
+    darts: new Map([...piece.darts].map(([name, dart]) => [name, movedDart(dart, move)])),
     takeUps: piece.takeUps.map((takeUp) => ({ ...takeUp, from: move(takeUp.from), to: move(takeUp.to) })),
     turned: turnedWith(piece, move),
+  };
+  return {
+    ...piece,
+    ...all,
     ...(grain?.kind === "line" && { grain: { ...grain, from: move(grain.from), to: move(grain.to) } }),
   };
 };
+
+/** These speak of the piece by names and amounts. */
+type WithoutPoints = "name" | "source" | "from" | "kept" | "outline" | "allowances" | "keeps" | "doubtful" | "drawnBy";
+
+const movedDart = (dart: Dart, move: Move): Dart => ({
+  ...dart,
+  first: move(dart.first),
+  second: move(dart.second),
+  tip: move(dart.tip),
+  ...(dart.lower && { lower: move(dart.lower) }),
+});
 
 // What was down on the piece when it was drafted turns with it; an edge without an entry lay as it was drafted until now.
 const turnedWith = ({ turned = [], outline, edges }: Piece, move: Move): Turned[] => {

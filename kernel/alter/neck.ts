@@ -11,14 +11,15 @@ import {
   startDirection,
   startOf,
 } from "../geometry/path.ts";
-import { distance, dot, minus, type Point, plus, quarterTurn, sameSpot, times } from "../geometry/point.ts";
+import { distance, dot, minus, type Point, plus, quarterTurn, sameSpot, times, unit } from "../geometry/point.ts";
 import { part } from "../geometry/split.ts";
 import { bearing, turnBetween } from "../geometry/trig.ts";
 import { walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
 import { lengthIn } from "../units.ts";
 import type { Piece, Units } from "../working.ts";
-import { kappa } from "./armhole.ts";
+import { downAt, kappa } from "./armhole.ts";
+import { isMarkedCenter } from "./level-with.ts";
 import { closedBoundary, turnInOutline } from "./outline-spot.ts";
 import { reshaped } from "./reshaped.ts";
 import { turnAt } from "./turned.ts";
@@ -43,13 +44,19 @@ export interface Neck {
 /** The neck of this name; the center is the neighbour that is a fold or an opening, else the more upright one. */
 export const neckNamed = (piece: Piece, name: string, units: Units): Neck => {
   closedBoundary(piece, units);
-  const index = turnInOutline(piece, name);
-  const walk = walked(piece);
-  if (walk.length < 3) {
+  turnInOutline(piece, name);
+  if (piece.outline.length < 3) {
     throw new Problem("neck-alone", `${name} has no center and shoulder beside it.`, {
       hint: "Draw the outline of center, neck, shoulder and the rest.",
     });
   }
+  return neckOf(piece, name);
+};
+
+/** An edge of a closed outline of three edges or more, read as a neck whether it can be one or not. */
+export const neckOf = (piece: Piece, name: string): Neck => {
+  const index = turnInOutline(piece, name);
+  const walk = walked(piece);
   const { path: own } = walk[index]!;
   const [before, after] = [walk[(index + walk.length - 1) % walk.length]!, walk[(index + 1) % walk.length]!];
   const [leaving, going] = [reversed(before.path), after.path];
@@ -77,8 +84,12 @@ export const neckNamed = (piece: Piece, name: string, units: Units): Neck => {
 };
 
 const centerComesFirst = (piece: Piece, before: string, after: string, leaving: Path, going: Path): boolean => {
-  const isCenter = (edge: string): boolean => ["fold", "opening"].includes(piece.edges.get(edge)!.role);
-  if (isCenter(before) !== isCenter(after)) return isCenter(before);
+  // A shoulder may lie on a fold as well, where front and back are cut in one; it lies more nearly level.
+  const isCenter = (edge: string, path: Path): boolean =>
+    isMarkedCenter(piece.edges.get(edge)!) &&
+    Math.abs(dot(unit(minus(endOf(path), startOf(path))), downAt(piece, edge))) > half;
+  const isBefore = isCenter(before, leaving);
+  if (isBefore !== isCenter(after, going)) return isBefore;
   const down = bearing(Math.PI / 2 + turnAt(piece, before, startOf(leaving)));
   return Math.abs(dot(startDirection(leaving), down)) >= Math.abs(dot(startDirection(going), down));
 };
@@ -219,3 +230,6 @@ const asDrafted = (piece: Piece, name: string, was: Path, now: Path): Path =>
 // A length, in mm, or a slope in radians, too small to count.
 const least = 0.01;
 const level = 0.001;
+
+// The share of its straight length by which a center goes down: more than 30 degrees from level.
+const half = 0.5;

@@ -1,5 +1,6 @@
 // One piece becomes two along a cut. Each takes its stretches of the edges, and all that lies on its side of the cut.
 import type { Where } from "../../grammar/diagnostic.ts";
+import { dartCorners } from "../dart-halves.ts";
 import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { crossings } from "../geometry/intersect.ts";
 import { nearest } from "../geometry/nearest.ts";
@@ -10,6 +11,7 @@ import { boundary, walked } from "../outline.ts";
 import { emptyPiece } from "../piece.ts";
 import { Problem } from "../problem.ts";
 import type { Allowance, Dart, Edge, Notch, OutlinePart, Piece, TakeUp, Turned } from "../working.ts";
+import type { AllBut } from "./all-but.ts";
 import { grainWithin } from "./grain-within.ts";
 import type { Slash } from "./slash.ts";
 import { turnAlong, turnsOf, withoutRepeats } from "./turned.ts";
@@ -61,8 +63,7 @@ export const partOn = (piece: Piece, slash: Slash, side: Side, cut: CutEdge, nam
     }),
   );
   if (cut.allowance) allowances.set(cut.name, cut.allowance);
-  const bare: Piece = {
-    ...emptyPiece(name, drawnBy),
+  const own: AllBut<BegunAnew | "grain"> = {
     edges,
     places: new Map([...piece.places].filter(([, { point }]) => here(point))),
     outline,
@@ -76,10 +77,14 @@ export const partOn = (piece: Piece, slash: Slash, side: Side, cut: CutEdge, nam
     turned: [...outer.flatMap((each) => turnedOn(piece, each)), ...turnedAtCut(piece, slash, side, cut.name)],
     doubtful: piece.doubtful,
   };
+  const bare: Piece = { ...emptyPiece(name, drawnBy), ...own };
   const renamedEdge = (edge: string): string | undefined => laid.find(({ was }) => was.name === edge)?.name;
   const grain = piece.grain && grainWithin(piece, boundary(bare)!, renamedEdge, piece.grain);
   return { ...bare, ...(grain && { grain }) };
 };
+
+/** A part is a piece of its own: it has no past, and has promised nothing. */
+type BegunAnew = "name" | "source" | "from" | "kept" | "keeps" | "drawnBy";
 
 const isOn = (path: Path, point: Point): boolean => nearest(path, point).distance <= sameSpotTolerance;
 
@@ -158,11 +163,13 @@ const dartHere = (
   name: string,
   dart: Dart,
 ): [string, Dart][] => {
-  const corners = [dart.first, dart.second, dart.tip].filter((point) => !isOnSlash(slash, point));
+  const corners = dartCorners(dart).filter((point) => !isOnSlash(slash, point));
   const sides = new Set(corners.map((point) => sideNear(piece, slash, point)));
   if (sides.size > 1) {
     throw new Problem("split-dart", `The line cuts through the dart ${name}.`, {
-      hint: "Move or close the dart above this line, or let its tip lie on the line.",
+      hint: dart.lower
+        ? "Split beside it, or draw the dart on the new pieces."
+        : "Move or close the dart above this line, or let its tip lie on the line.",
     });
   }
   const on = laid.find(({ was, path }) => was.name === dart.edge && isOn(path, dart.first) && isOn(path, dart.second));

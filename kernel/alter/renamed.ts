@@ -1,5 +1,6 @@
 // A piece whose edges, places and darts go by other names, wherever the piece speaks of them.
 import type { Piece } from "../working.ts";
+import type { AllBut } from "./all-but.ts";
 
 /** How names change; a name that stays is given back as it is. */
 export type Naming = (name: string) => string;
@@ -8,8 +9,7 @@ export type Naming = (name: string) => string;
 export const renamed = (piece: Piece, edge: Naming, place: Naming = same, dart: Naming = same): Piece => {
   const onEdge = <T extends { readonly edge: string }>(thing: T): T => ({ ...thing, edge: edge(thing.edge) });
   const { grain } = piece;
-  return {
-    ...piece,
+  const all: AllBut<WithoutNames | "turned" | "grain"> = {
     edges: called(piece.edges, edge),
     places: called(piece.places, place),
     outline: piece.outline.map(onEdge),
@@ -24,10 +24,17 @@ export const renamed = (piece: Piece, edge: Naming, place: Naming = same, dart: 
         { ...onEdge(each), ...(each.folded !== undefined && { folded: edge(each.folded) }) },
       ]),
     ),
+  };
+  return {
+    ...piece,
+    ...all,
     ...(piece.turned && { turned: piece.turned.map(onEdge) }),
     ...(grain?.kind === "along" && { grain: onEdge(grain) }),
   };
 };
+
+/** These speak of no edge, place or dart by name; the pieces of before keep the names of then. */
+type WithoutNames = "name" | "source" | "from" | "kept" | "drills" | "labels" | "doubtful" | "drawnBy";
 
 const same: Naming = (name) => name;
 

@@ -4,6 +4,7 @@ import { endOf, type Path, startOf } from "../geometry/path.ts";
 import { type Point, sameSpot, sameSpotTolerance } from "../geometry/point.ts";
 import { walked } from "../outline.ts";
 import type { Edge, Piece } from "../working.ts";
+import type { AllBut } from "./all-but.ts";
 import { carriedDart } from "./carried-dart.ts";
 import { withDart } from "./with-dart.ts";
 
@@ -21,8 +22,7 @@ export const reshaped = (piece: Piece, paths: ReadonlyMap<string, Path>): Piece 
     const { point, ...rest } = carried({ ...entry, point: from });
     return { ...rest, from: point };
   });
-  const now: Piece = {
-    ...piece,
+  const all: AllBut<OffTheEdges | "turned" | "darts"> = {
     edges,
     places: new Map(
       [...piece.places].map(([name, place]) => [name, { ...place, point: carriedPlace(piece, paths, place.point) }]),
@@ -34,8 +34,8 @@ export const reshaped = (piece: Piece, paths: ReadonlyMap<string, Path>): Piece 
       from: carried({ edge: rest.edge, point: from }).point,
       to: carried({ edge: rest.edge, point: to }).point,
     })),
-    ...(turned && { turned }),
   };
+  const now: Piece = { ...piece, ...all, ...(turned && { turned }) };
   return [...piece.darts.values()]
     .filter(({ edge }) => paths.has(edge))
     .reduce((sofar, dart) => {
@@ -43,6 +43,21 @@ export const reshaped = (piece: Piece, paths: ReadonlyMap<string, Path>): Piece 
       return withDart(sofar, on);
     }, now);
 };
+
+/** These lie on no edge, or speak of edges by name alone. */
+type OffTheEdges =
+  | "name"
+  | "source"
+  | "from"
+  | "kept"
+  | "outline"
+  | "allowances"
+  | "grain"
+  | "drills"
+  | "labels"
+  | "keeps"
+  | "doubtful"
+  | "drawnBy";
 
 /** Where a point of an edge goes when the edge gets a new path: an end stays an end, others go to the nearest point. */
 const carriedPoint = (old: Path, path: Path, point: Point): Point => {

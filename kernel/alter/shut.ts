@@ -29,6 +29,12 @@ export interface Shut {
 export const shut = (piece: Piece, name: string, stays: "start" | "end" = "start"): Shut => {
   const { path } = piece.edges.get(name)!;
   const darts = dartsAlong(piece, name);
+  const across = darts.find(({ lower }) => lower !== undefined);
+  if (across) {
+    throw new Problem("dart-double-ended", `The dart ${across.name} is double-ended, and does not fold ${name} shut.`, {
+      hint: `True ${name} above the line that draws ${across.name}.`,
+    });
+  }
   const folds = foldsOf(darts, stays);
   const mouths = darts.map(({ first, second }) => [nearest(path, first).at, nearest(path, second).at] as const);
   const stretches = folds.map(({ move }, index): Path => {

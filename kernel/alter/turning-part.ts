@@ -10,6 +10,7 @@ import { boundary, sense, walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
 import type { Line } from "../step.ts";
 import type { Edge, Grain, Hinge, Label, Piece } from "../working.ts";
+import type { AllBut } from "./all-but.ts";
 import { type Motion, pivotOf, taken } from "./motion.ts";
 import { movedDarts } from "./moved-darts.ts";
 import type { Spot } from "./outline-spot.ts";
@@ -171,8 +172,7 @@ const putTogether = (recut: Recut): Piece => {
   const carried = <T extends { readonly point: Point }>(thing: T): T =>
     fateOf(thing.point) === "moves" ? { ...thing, point: moved(recut, thing.point) } : thing;
   const grain = piece.grain && movedGrain(recut, piece.grain);
-  return {
-    ...piece,
+  const all: AllBut<WithoutPoints | "grain"> = {
     edges: new Map([...piece.edges].map(([name, edge]) => [name, recutEdge(recut, edge)])),
     places: new Map([...piece.places].map(([name, place]) => [name, carried(place)])),
     notches: piece.notches.map(carried),
@@ -186,9 +186,12 @@ const putTogether = (recut: Recut): Piece => {
     labels: piece.labels.map((label) => movedLabel(recut, label)),
     hinges: piece.hinges.filter(({ point }) => fateOf(point) !== "gone").map(carried),
     turned: turnedParts(recut),
-    ...(grain && { grain }),
   };
+  return { ...piece, ...all, ...(grain && { grain }) };
 };
+
+/** These speak of the piece by names and amounts. */
+type WithoutPoints = "name" | "source" | "from" | "kept" | "outline" | "allowances" | "keeps" | "doubtful" | "drawnBy";
 
 const movedGrain = (recut: Recut, grain: Grain): Grain => {
   if (grain.kind === "along") return grain;

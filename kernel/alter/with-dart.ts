@@ -14,6 +14,8 @@ import { foldedSide } from "./folded-side.ts";
 
 /** The piece with a dart, new or altered, its mouth shaped as the folded dart is cut; its leg ends lie on its edge. */
 export const withDart = (piece: Piece, dart: Dart): Piece => {
+  // A double-ended dart ends in no seam, so its line runs straight on across it.
+  if (dart.lower) return { ...piece, darts: new Map(piece.darts).set(dart.name, dart) };
   const edge = piece.edges.get(dart.edge)!;
   const length = pathLength(edge.path);
   const [from, to] = [nearest(edge.path, dart.first).at, nearest(edge.path, dart.second).at];

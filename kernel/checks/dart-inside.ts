@@ -1,5 +1,6 @@
 // A dart lies on the cloth of its piece, and no two darts lie over one another.
 import { defineCheck } from "../check.ts";
+import { dartHalves } from "../dart-halves.ts";
 import { dartMeasures } from "../dart-measures.ts";
 import { contains } from "../geometry/area.ts";
 import { crossings } from "../geometry/intersect.ts";
@@ -70,8 +71,11 @@ const placeOf = (piece: Piece, whole: Path, dart: Dart): Judgement => {
   const called = withoutHidden(dart.name);
   const about = { on: `${piece.name}.${called}`, where: whereToMend(piece, dart), wanted: "inside" } as const;
   const legs = legsOf(dart);
-  const isOwn = (point: Point): boolean => sameSpot(point, dart.first, nearby) || sameSpot(point, dart.second, nearby);
-  if (!contains(whole, dart.tip) || crossings(whole, legs).some(({ point }) => !isOwn(point))) {
+  // A dart that opens on an edge meets the outline at its leg ends; a double-ended one nowhere.
+  const isOwn = (point: Point): boolean =>
+    !dart.lower && (sameSpot(point, dart.first, nearby) || sameSpot(point, dart.second, nearby));
+  const tips = dartHalves(dart).map(({ tip }) => tip);
+  if (!tips.every((tip) => contains(whole, tip)) || crossings(whole, legs).some(({ point }) => !isOwn(point))) {
     return {
       ...about,
       verdict: "error",
@@ -105,8 +109,19 @@ const placeOf = (piece: Piece, whole: Path, dart: Dart): Judgement => {
 // Trueing moves an edge within rounding where a leg meets it, mm.
 const nearby = 0.05;
 
-const legsOf = ({ first, second, tip }: Dart): Path => joined([straight(first, tip), straight(tip, second)]);
+const legsOf = ({ first, second, tip, lower }: Dart): Path =>
+  joined([
+    straight(first, tip),
+    straight(tip, second),
+    ...(lower ? [straight(second, lower), straight(lower, first)] : []),
+  ]);
 
-// Darts of one tip, as splitting leaves them, only touch there.
+// Darts of one tip, as splitting leaves them, only touch there. A double-ended dart may also lie wholly inside another.
 const isCrossed = (legs: Path, dart: Dart, other: Dart): boolean =>
-  crossings(legs, legsOf(other)).some(({ point }) => !(sameSpot(point, dart.tip) && sameSpot(point, other.tip)));
+  crossings(legs, legsOf(other)).some(({ point }) => !(sameSpot(point, dart.tip) && sameSpot(point, other.tip))) ||
+  liesWithin(dart, other) ||
+  liesWithin(other, dart);
+
+const liesWithin = (dart: Dart, other: Dart): boolean =>
+  dart.lower !== undefined &&
+  contains(other.lower ? legsOf(other) : joined([legsOf(other), straight(other.second, other.first)]), dart.tip);

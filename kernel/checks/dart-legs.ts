@@ -1,6 +1,7 @@
 // The two legs of a dart are sewn to one another, so they are of one length.
 import { legTolerance } from "../alter/about-pivot.ts";
 import { defineCheck } from "../check.ts";
+import { dartHalves } from "../dart-halves.ts";
 import { dartMeasures } from "../dart-measures.ts";
 import { withoutHidden } from "../hidden-names.ts";
 import { lengthIn } from "../units.ts";
@@ -64,8 +65,13 @@ piece bodice {
 });
 
 const legsOf = (piece: Piece, dart: Dart, units: Units): Judgement => {
-  const [first, second] = dartMeasures(dart).legs;
-  const found = Math.abs(first - second);
+  const [worst] = dartHalves(dart)
+    .map((half) => {
+      const [first, second] = dartMeasures(half).legs;
+      return { first, second, found: Math.abs(first - second) };
+    })
+    .sort((a, b) => b.found - a.found);
+  const { first, second, found } = worst!;
   const called = withoutHidden(dart.name);
   const about = { on: `${piece.name}.${called}`, found, wanted: 0, where: whereToMend(piece, dart) };
   if (found <= legTolerance + rounding) {
@@ -76,6 +82,8 @@ const legsOf = (piece: Piece, dart: Dart, units: Units): Judgement => {
     ...about,
     verdict: "warning",
     message: `The legs of the dart ${called} of ${piece.name} measure ${lengthIn(first, units)} and ${lengthIn(second, units)}.`,
-    hint: `Make them equal with \`true-seam ${dart.edge}\`, or put the tip square to the middle of the mouth.`,
+    hint: dart.lower
+      ? "Let its line run square to its fold line, and put both tips square to the middle of the width."
+      : `Make them equal with \`true-seam ${dart.edge}\`, or put the tip square to the middle of the mouth.`,
   };
 };

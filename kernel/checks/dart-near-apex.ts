@@ -1,5 +1,6 @@
 // A dart that points to the bust stops short of the bust point.
 import { defineCheck } from "../check.ts";
+import { dartHalves } from "../dart-halves.ts";
 import { dartMeasures } from "../dart-measures.ts";
 import { cross, distance, dot, minus, type Point } from "../geometry/point.ts";
 import { withoutHidden } from "../hidden-names.ts";
@@ -68,7 +69,8 @@ piece bodice {
       const apex = piece.places.get("bust-point");
       if (piece.doubtful || !apex) continue;
       for (const dart of piece.darts.values()) {
-        if (pointsTo(dart, apex.point)) yield shortOf(piece, dart, apex.point, garment.units);
+        const half = dartHalves(dart).find((each) => pointsTo(each, apex.point));
+        if (half) yield shortOf(piece, dart, half.tip, apex.point, garment.units);
       }
     }
   },
@@ -80,8 +82,8 @@ const pointsTo = (dart: Dart, apex: Point): boolean => {
   return distance(apex, dart.tip) <= farthest && dot(outward, way) <= 0 && Math.abs(cross(outward, way)) <= pastIt;
 };
 
-const shortOf = (piece: Piece, dart: Dart, apex: Point, units: Units): Judgement => {
-  const found = distance(dart.tip, apex);
+const shortOf = (piece: Piece, dart: Dart, tip: Point, apex: Point, units: Units): Judgement => {
+  const found = distance(tip, apex);
   const called = withoutHidden(dart.name);
   const about = { on: `${piece.name}.${called}`, found, wanted: leastAway, where: whereToMend(piece, dart) };
   const ends =
@@ -93,7 +95,7 @@ const shortOf = (piece: Piece, dart: Dart, apex: Point, units: Units): Judgement
     ...about,
     verdict: "warning",
     message: ends,
-    hint: `Take its tip back with \`shorten-dart ${called} by ${plainNumber(Math.ceil(usual - found), 0)} mm\`.`,
+    hint: `Take its tip back with \`shorten-dart ${called} by ${plainNumber(Math.ceil(usual - found), 0)} mm${tip === dart.lower ? " lower" : ""}\`.`,
   };
 };
 

@@ -7,6 +7,7 @@ import { endOf, mapped, type Path, startOf } from "../geometry/path.ts";
 import { cross, dot, type Point, quarterTurn } from "../geometry/point.ts";
 import { foldOf, grainDirection } from "../grain-direction.ts";
 import { lengthIn } from "../units.ts";
+import { capital } from "../value.ts";
 import type { Cut, Fabric, Garment, Judgement, Piece, Units } from "../working.ts";
 
 // Widths come from sums of many stretches; a piece just as wide as its cloth fits.
@@ -113,8 +114,7 @@ const waysOut = (
       ? [`turn its grain line across, when it is ${lengthIn(along, units)} wide`]
       : [];
   const ways = [...turned, seamed(piece, width, found, units), `take cloth at least ${lengthIn(found, units)} wide`];
-  const sentence = ways.join(", or ");
-  return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
+  return `${capital(ways.join(", or "))}.`;
 };
 
 /** The fewest seams along the grain that bring each part within the width, every one with its allowance on both sides. */

@@ -4,6 +4,7 @@ import type { Drawing, Group } from "./drawing.ts";
 import { paperAround } from "./paper.ts";
 import { pieceGroup } from "./piece-group.ts";
 import type { Remarks } from "./remarks.ts";
+import { scaleSquareBeside } from "./scale-square-beside.ts";
 import { sheetOf } from "./sheet.ts";
 
 export interface Drawings {
@@ -16,7 +17,9 @@ export interface Drawings {
 export const draw = (garment: Garment, remarks: Remarks = { choices: [] }): Drawings => {
   const groups = [...garment.pieces].map(([name, piece]) => ({ name, group: pieceGroup(garment, piece) }));
   return {
-    pieces: new Map(groups.map(({ name, group }) => [name, alone(garment, group)])),
+    pieces: new Map(
+      groups.map(({ name, group }) => [name, alone(garment, [group, scaleSquareBeside(group, garment.units)])]),
+    ),
     sheet: sheetOf(
       garment,
       groups.map(({ group }) => group),
@@ -25,12 +28,12 @@ export const draw = (garment: Garment, remarks: Remarks = { choices: [] }): Draw
   };
 };
 
-/** One piece, where it lies on the flat table. */
-export const drawPiece = (garment: Garment, piece: Piece): Drawing => alone(garment, pieceGroup(garment, piece));
+/** One piece, where it lies on the flat table, to be looked at: with no scale square, as nothing is cut after it. */
+export const drawPiece = (garment: Garment, piece: Piece): Drawing => alone(garment, [pieceGroup(garment, piece)]);
 
-const alone = (garment: Garment, group: Group): Drawing => ({
-  title: `${group.name}, ${garment.title}`,
-  words: group.words,
-  paper: paperAround([group]),
-  groups: [group],
+const alone = (garment: Garment, groups: readonly [Group, ...Group[]]): Drawing => ({
+  title: `${groups[0].name}, ${garment.title}`,
+  words: groups.map(({ words }) => words).join(" "),
+  paper: paperAround(groups),
+  groups,
 });

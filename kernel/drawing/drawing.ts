@@ -29,8 +29,17 @@ export type StrokeKind = (typeof strokeKinds)[number];
 export interface Stroke {
   readonly kind: StrokeKind;
   readonly path: Path;
-  /** The recipe line that drew what this shows. */
-  readonly where?: Where;
+  /** The mark that this is a line of; all lines of one mark share it. */
+  readonly of?: Mark;
+}
+
+/** A thing on a piece that is drawn with several lines, so that whoever points at one of them means it. */
+export interface Mark {
+  readonly kind: "dart" | "drill" | "grain" | "take-up";
+  /** A dart's name, the edge of what is taken up; otherwise its kind. */
+  readonly name: string;
+  /** The recipe line that drew it. */
+  readonly drawnBy: Where;
 }
 
 export interface Text {
@@ -45,9 +54,9 @@ export interface Text {
   readonly weight: "bold" | "plain";
 }
 
-/** What belongs together on the paper: one piece, or the title block of a sheet. */
+/** What belongs together on the paper: one piece, the title block of a sheet, or the scale square beside a piece. */
 export interface Group {
-  readonly of: "piece" | "title-block";
+  readonly of: "piece" | "title-block" | "scale-square";
   /** The piece's name. */
   readonly name: string;
   /** What it is, in a sentence or two, for those who hear the drawing read out. */

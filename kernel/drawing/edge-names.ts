@@ -9,7 +9,7 @@ import { outward, type Walked, walked } from "../outline.ts";
 import { lengthIn } from "../units.ts";
 import type { Piece, Units } from "../working.ts";
 import { baselineBeside, readable } from "./beside.ts";
-import { type Line, rim, room } from "./box.ts";
+import { type Box, type Line, rim, room } from "./box.ts";
 import type { Text } from "./drawing.ts";
 import { boxOf, textWidth } from "./lettering.ts";
 
@@ -28,7 +28,8 @@ export const edgeNames = (piece: Piece, units: Units, lines: readonly Line[], qu
 };
 
 interface Named {
-  readonly words: string;
+  /** What is written, and what of it where that has no room. */
+  readonly words: readonly string[];
   readonly path: Path;
   /** The direction, square to a direction of travel, on whose side the name stands. */
   readonly inward: (travel: Point) => Point;
@@ -37,13 +38,13 @@ interface Named {
 const named = (piece: Piece, units: Units): Named[] => {
   const walk = walked(piece);
   const outer = walk.map((part) => ({
-    words: nameWithAllowance(piece, part, units),
+    words: [...new Set([nameWithAllowance(piece, part, units), part.edge.name])],
     path: part.path,
     inward: (travel: Point) => times(outward(piece, travel), -1),
   }));
   const inner = [...piece.edges.values()]
     .filter((edge) => !walk.some((part) => part.edge === edge))
-    .map(({ name, path }) => ({ words: name, path, inward: quarterTurn }));
+    .map(({ name, path }) => ({ words: [name], path, inward: quarterTurn }));
   return [...outer, ...inner];
 };
 
@@ -53,34 +54,46 @@ const nameWithAllowance = (piece: Piece, { edge }: Walked, units: Units): string
   return allowance.width === 0 ? `${edge.name}, no allowance` : `${edge.name} ${lengthIn(allowance.width, units)}`;
 };
 
-// Sizes tried, mm, and places along the edge; the middle is where one looks first.
-const sizes = [4.5, 3.5, 2.8];
+// Sizes tried, mm, and places along the edge; the middle is where one looks first. Smaller letters nobody can read.
+const sizes = [4.5, 3.6];
 const shares = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82];
 const gap = 3;
 
 // A name may stand this many sizes further in where its edge bulges into the piece; beyond that it has lost its edge.
 const mostInset = 2;
 
+// The white around letters reaches this far, mm; a line that it breaks is hard to follow.
+const halo = 0.6;
+
 const nameAlong = (
-  words: string,
+  words: readonly string[],
   path: Path,
   inward: Named["inward"],
   taken: readonly Line[],
   quiet: readonly Line[],
 ): Text | undefined => {
   const length = pathLength(path);
-  for (const size of sizes) {
-    const width = textWidth(words, size, "plain");
-    const free = shares
-      .map((share) => share * length)
-      .filter((at) => at >= width / 2 && at <= length - width / 2)
-      .flatMap((at) => standingAt(words, size, path, at, inward) ?? [])
-      .filter((text) => room(boxOf(text), taken) > 1);
-    const chosen = free.find((text) => room(boxOf(text), quiet) > 1) ?? free[0];
-    if (chosen) return chosen;
+  for (const [said, size] of words.flatMap((said) => sizes.map((size) => [said, size] as const))) {
+    const width = textWidth(said, size, "plain");
+    let overQuiet: Text | undefined;
+    for (const share of shares) {
+      const at = share * length;
+      if (at < width / 2 || at > length - width / 2) continue;
+      const text = standingAt(said, size, path, at, inward);
+      if (!text || room(withHalo(boxOf(text)), taken) <= 1) continue;
+      if (room(boxOf(text), quiet) > 1) return text;
+      overQuiet ??= text;
+    }
+    if (overQuiet) return overQuiet;
   }
   return undefined;
 };
+
+const withHalo = (box: Box): Box => ({
+  ...box,
+  halfWidth: box.halfWidth + halo,
+  halfHeight: box.halfHeight + halo,
+});
 
 const standingAt = (words: string, size: number, path: Path, at: number, inward: Named["inward"]): Text | undefined => {
   const half = textWidth(words, size, "plain") / 2;

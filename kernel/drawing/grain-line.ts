@@ -1,19 +1,42 @@
-// Where the grain line of a piece is drawn. A line given by its two places stays as given; one that runs along an edge is
-// laid through the body of the piece, near that edge.
-import { contains } from "../geometry/area.ts";
+// Where the grain line of a piece is drawn. A line given by its two places stays as given unless it would lie on an edge;
+// one that runs along an edge is laid through the body of the piece, near that edge and clear of the others.
+import { contains, flattened } from "../geometry/area.ts";
 import { bounds } from "../geometry/bounds.ts";
 import { crossingsWithRay } from "../geometry/intersect.ts";
 import { endOf, mapped, type Path, startOf, straight } from "../geometry/path.ts";
 import { between, distance, dot, minus, type Point, plus, quarterTurn, times, unit } from "../geometry/point.ts";
+import { angleOf } from "../geometry/trig.ts";
 import { boundary } from "../outline.ts";
 import type { Edge, Piece } from "../working.ts";
+import { type Line, room } from "./box.ts";
 
 /** The grain line of a piece; undefined where there is none, or no closed outline to lay it in. */
 export const grainLine = (piece: Piece): Path | undefined => {
-  if (piece.grain?.kind === "line") return straight(piece.grain.from, piece.grain.to);
-  const edge = piece.grain ? piece.edges.get(piece.grain.edge) : foldOf(piece);
+  if (!laidBefore.has(piece)) laidBefore.set(piece, grainLaidIn(piece));
+  return laidBefore.get(piece);
+};
+
+// A piece never changes, and both its grain and its label ask.
+const laidBefore = new WeakMap<Piece, Path | undefined>();
+
+const grainLaidIn = (piece: Piece): Path | undefined => {
+  const { grain } = piece;
   const loop = boundary(piece);
-  return edge && loop && laidAlong(edge, isInOutline(piece, edge), loop);
+  if (grain?.kind === "line") {
+    const given = straight(grain.from, grain.to);
+    return loop && runsOnEdge(given, loop) ? (laidAlong(given, true, loop) ?? given) : given;
+  }
+  const edge = grain ? piece.edges.get(grain.edge) : foldOf(piece);
+  return edge && loop && laidAlong(edge.path, isInOutline(piece, edge), loop);
+};
+
+/** Whether most of a given line lies so near the outline that one could not tell the two apart. */
+const runsOnEdge = (given: Path, loop: Path): boolean => {
+  const at = (share: number): Point => between(startOf(given), endOf(given), share);
+  const outline = flattened(loop, drawnWithin);
+  if (isClear([at(0.1), at(0.9)], onEdge, outline)) return false;
+  const along = fifths.filter((share) => !isClear([at(share), at(share + 0.2)], onEdge, outline));
+  return along.length > fifths.length / 2;
 };
 
 /** The edge of the outline that lies on the fold of the cloth, if there is one. */
@@ -34,13 +57,23 @@ const clearOfEnds = 12;
 const leastShare = 2 / 3;
 const usualShare = 0.8;
 
+// A line nearer to an edge than this, in mm, seems to lie on it. A given line is looked at in the fifths that begin here.
+const onEdge = 2;
+const fifths = [0, 0.2, 0.4, 0.6, 0.8];
+
+// Clear of the outline on either side, mm; where no line has so much room, the other has to do.
+const clearOfSides = [10, 4];
+
+// How near, in mm, the bent line follows the outline.
+const drawnWithin = 0.5;
+
 // The lines tried across the piece; the edge itself is tried first where it is an inner line.
 const triedAcross = 40;
 
-const laidAlong = (edge: Edge, inOutline: boolean, loop: Path): Path | undefined => {
-  const along = unit(minus(endOf(edge.path), startOf(edge.path)));
+const laidAlong = (path: Path, inOutline: boolean, loop: Path): Path | undefined => {
+  const along = unit(minus(endOf(path), startOf(path)));
   if (along.x === 0 && along.y === 0) return undefined;
-  const edgeAt = dot(between(startOf(edge.path), endOf(edge.path), 0.5), quarterTurn(along));
+  const edgeAt = dot(between(startOf(path), endOf(path), 0.5), quarterTurn(along));
   const across = levels(loop, along);
   const breadth = Math.abs(across[across.length - 1]! - across[0]!);
   const wanted = inOutline ? Math.min(clearOfEdge, breadth * shareOfNarrow) : 0;
@@ -48,10 +81,31 @@ const laidAlong = (edge: Edge, inOutline: boolean, loop: Path): Path | undefined
     .map((level) => ({ away: Math.abs(level - edgeAt), stretch: longestWithin(loop, along, level) }))
     .sort((a, b) => a.away - b.away);
   const longest = Math.max(...stretches.map(({ stretch }) => lengthOf(stretch)));
-  const long = stretches.filter(({ stretch }) => usualShare * lengthOf(stretch) >= leastShare * longest);
-  const clear = long.find(({ away }) => away >= wanted) ?? long[long.length - 1];
-  return clear?.stretch && shortened(clear.stretch, leastShare * longest);
+  const lines = stretches
+    .filter(({ stretch }) => usualShare * lengthOf(stretch) >= leastShare * longest)
+    .map(({ away, stretch }) => ({ away, line: shortened(stretch!, leastShare * longest) }));
+  const far = lines.filter(({ away }) => away >= wanted);
+  // Near its edge, but not near another: a line that touches a curve there would be taken for a part of it.
+  const outline = flattened(loop, drawnWithin);
+  for (const side of clearOfSides) {
+    const clear = [...far, ...lines].find(({ line }) => isClear(line, Math.min(side, breadth / 5), outline));
+    if (clear) return straight(...clear.line);
+  }
+  const any = far[0] ?? lines[lines.length - 1];
+  return any && straight(...any.line);
 };
+
+/** Whether a line has the outline no nearer than so many mm on either side. */
+const isClear = ([start, end]: Stretch, side: number, outline: Line): boolean =>
+  room(
+    {
+      center: between(start, end, 0.5),
+      turn: angleOf(minus(end, start)),
+      halfWidth: distance(start, end) / 2,
+      halfHeight: side,
+    },
+    [outline],
+  ) >= 1;
 
 /** Distances, across the direction, of the parallel lines to try. */
 const levels = (loop: Path, along: Point): number[] => {
@@ -77,10 +131,10 @@ const longestWithin = (loop: Path, along: Point, level: number): Stretch | undef
   return stretches.sort((a, b) => lengthOf(b) - lengthOf(a))[0];
 };
 
-const shortened = ([start, end]: Stretch, least: number): Path => {
+const shortened = ([start, end]: Stretch, least: number): Stretch => {
   const whole = distance(start, end);
   const length = Math.max(least, Math.min(usualShare * whole, whole - 2 * clearOfEnds));
   const middle = between(start, end, 0.5);
   const half = times(unit(minus(end, start)), length / 2);
-  return straight(minus(middle, half), plus(middle, half));
+  return [minus(middle, half), plus(middle, half)];
 };

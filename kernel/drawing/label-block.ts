@@ -1,4 +1,6 @@
-// The label in the body of a piece: its name, the garment, what to cut, and what the recipe adds.
+// The label in the body of a piece: its name, the garment, what to cut, and what the recipe adds; less of it where there
+// is no room for letters that one can read.
+import { signedArea } from "../geometry/area.ts";
 import type { Path } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Garment, Piece } from "../working.ts";
@@ -6,26 +8,34 @@ import { inTurned, type Line } from "./box.ts";
 import type { Text } from "./drawing.ts";
 import { foldOf } from "./grain-line.ts";
 import { ascent, textWidth, wrapped } from "./lettering.ts";
-import { type Place, roomiestPlace } from "./roomiest-place.ts";
+import { type Place, placeWithRoom, roomiestPlace } from "./roomiest-place.ts";
 
-/** The label, where a piece has most room for it, level where it fits so and else along the grain. */
-export const labelBlock = (
+/** The whole label, level, in letters of the usual size or little smaller; undefined where a piece has no room for that. */
+export const wholeLabel = (garment: Garment, piece: Piece, loop: Path, lines: readonly Line[]): Text[] | undefined => {
+  const said = linesOf(garment, piece);
+  return isOutOfTheQuestion(said, loop) ? undefined : fitting(loop, lines, 0, usualBlocks(said), leastShrinking);
+};
+
+/** As much of the label as a piece has room for: level rather than along the grain, and along it rather than shortened. */
+export const fittedLabel = (
   garment: Garment,
   piece: Piece,
   loop: Path,
   lines: readonly Line[],
   grainTurn: number,
 ): Text[] => {
-  let best: { block: Block; turn: number; place: Place } | undefined;
-  for (const turn of new Set([0, grainTurn])) {
-    for (const widest of widths) {
-      const block = blockOf(linesOf(garment, piece), widest);
-      const place = roomiestPlace(loop, lines, { ...block, turn });
-      if (!best || place.room > best.place.room) best = { block, turn, place };
-      if (place.room >= 1) return laidOut(block, turn, place);
+  const turns = new Set([0, grainTurn]);
+  for (const said of shorterAndShorter(linesOf(garment, piece))) {
+    if (isOutOfTheQuestion(said, loop)) continue;
+    const [usual, small] = [usualBlocks(said), smallBlocks(said)];
+    for (const turn of turns) {
+      const texts = fitting(loop, lines, turn, usual, leastShrinking) ?? fitting(loop, lines, turn, small, 1);
+      if (texts) return texts;
     }
   }
-  return best ? laidOut(best.block, best.turn, best.place) : [];
+  // Something has to be said, if over a line: its name, as far as possible from the lines.
+  const name = rowOf(linesOf(garment, piece).filter(({ part }) => part === "name"));
+  return laidOut(name, grainTurn, { ...roomiestPlace(loop, lines, { ...name, turn: grainTurn }), room: 1 });
 };
 
 /** The label about a given middle, for a piece that has no closed outline yet. */
@@ -41,16 +51,19 @@ export const cutOrders = (garment: Garment, piece: Piece): string[] => {
 };
 
 interface BlockLine {
+  readonly part: "warning" | "name" | "garment" | "order" | "note";
   readonly text: string;
   readonly size: number;
   readonly weight: Text["weight"];
 }
 
 interface Block {
-  readonly lines: readonly BlockLine[];
+  /** From the top; what stands in one row is told apart by a gap. */
+  readonly rows: readonly (readonly BlockLine[])[];
   /** With its margin, mm. */
   readonly width: number;
   readonly height: number;
+  readonly margin: number;
 }
 
 // Common practice, no source: lettering 5 to 8 mm high, the piece's name first and largest.
@@ -65,17 +78,33 @@ const margin = 5;
 // One line to the next as a ratio of the size.
 const leading = 1.35;
 
-// A small piece gets a small label, but nobody can read one smaller than this.
-const leastShrinking = 0.45;
+// Nobody can read capitals lower than 3 mm, which are 0.73 of the size, as of most sans-serif letters.
+const leastSize = 4.2;
+const leastShrinking = leastSize / noteSize;
+
+// In a small piece all is as small as can be read, but for the name, which is still told by its size.
+const smallNameSize = 6;
+const smallMargin = 1.5;
+const smallWidths = [90, 55, 30] as const;
 
 const linesOf = (garment: Garment, piece: Piece): BlockLine[] => [
-  ...(piece.doubtful ? [{ text: "NOT FIT TO CUT", size: nameSize, weight: "bold" as const }] : []),
-  { text: piece.name.toUpperCase(), size: nameSize, weight: "bold" },
-  { text: garment.title, size: noteSize, weight: "plain" },
-  ...(isNet(piece) ? [{ text: "NET PATTERN", size: orderSize, weight: "bold" as const }] : []),
-  ...cutOrders(garment, piece).map((text) => ({ text, size: orderSize, weight: "bold" as const })),
-  ...piece.labels.filter(({ at }) => !at).map(({ text }) => ({ text, size: noteSize, weight: "plain" as const })),
+  ...(piece.doubtful ? [{ part: "warning", text: "NOT FIT TO CUT", size: nameSize, weight: "bold" } as const] : []),
+  { part: "name", text: piece.name.toUpperCase(), size: nameSize, weight: "bold" },
+  { part: "garment", text: garment.title, size: noteSize, weight: "plain" },
+  ...(isNet(piece) ? [{ part: "order", text: "NET PATTERN", size: orderSize, weight: "bold" } as const] : []),
+  ...cutOrders(garment, piece).map((text) => ({ part: "order", text, size: orderSize, weight: "bold" }) as const),
+  ...piece.labels
+    .filter(({ at }) => !at)
+    .map(({ text }) => ({ part: "note", text, size: noteSize, weight: "plain" }) as const),
 ];
+
+/** The whole label; then without the garment, which the sheet names; then name and orders; then the name. */
+const shorterAndShorter = (lines: readonly BlockLine[]): BlockLine[][] => {
+  const without = (...parts: readonly BlockLine["part"][]): BlockLine[] =>
+    lines.filter(({ part }) => !parts.includes(part));
+  const all = [[...lines], without("garment"), without("garment", "note"), without("garment", "note", "order")];
+  return all.filter((said, index) => index === 0 || said.length < all[index - 1]!.length);
+};
 
 /** A net pattern has no allowance anywhere: what is drawn is the sewing line. */
 export const isNet = (piece: Piece): boolean => ![...piece.allowances.values()].some(({ width }) => width > 0);
@@ -87,22 +116,89 @@ const inPairs = (count: number): string => {
   return count % 2 === 0 ? words : `${words} + 1`;
 };
 
-const blockOf = (lines: readonly BlockLine[], widest: number): Block => {
-  const broken = lines.flatMap(({ text, size, weight }) =>
-    wrapped(text, size, weight, widest).map((line) => ({ text: line, size, weight })),
-  );
-  const width = Math.max(0, ...broken.map(({ text, size, weight }) => textWidth(text, size, weight)));
-  const height = broken.reduce((sum, { size }) => sum + size * leading, 0);
-  return { lines: broken, width: width + 2 * margin, height: height + 2 * margin };
+/** Whether even the smallest letters would take more than the whole piece, so that no place need be looked for. */
+const isOutOfTheQuestion = (lines: readonly BlockLine[], loop: Path): boolean =>
+  lines.reduce((sum, { text, weight }) => sum + textWidth(text, leastSize, weight), 0) * leastSize >
+  Math.abs(signedArea(loop));
+
+const usualBlocks = (lines: readonly BlockLine[]): Block[] => widths.map((widest) => blockOf(lines, widest));
+
+const smallBlocks = (lines: readonly BlockLine[]): Block[] => [
+  ...smallWidths.map((widest) => smallBlockOf(lines, widest)),
+  rowOf(lines),
+];
+
+/** The first of some blocks that has its full size, or else the one that has to shrink least and not too far. */
+const fitting = (
+  loop: Path,
+  lines: readonly Line[],
+  turn: number,
+  blocks: readonly Block[],
+  least: number,
+): Text[] | undefined => {
+  let best: { block: Block; place: Place } | undefined;
+  for (const block of blocks) {
+    const place = placeWithRoom(loop, lines, { ...block, turn }, best?.place.room ?? least);
+    if (place) best = { block, place };
+    if (place && place.room >= 1) break;
+  }
+  return best && laidOut(best.block, turn, best.place);
 };
 
-const laidOut = ({ lines, height }: Block, turn: number, { center, room }: Place): Text[] => {
-  const shrinking = Math.min(1, Math.max(room, leastShrinking));
-  let down = (margin - height / 2) * shrinking;
-  return lines.map(({ text, size, weight }) => {
-    const small = size * shrinking;
-    const at = inTurned(center, turn, { x: 0, y: down + small * ((leading - 1) / 2 + ascent) });
-    down += small * leading;
-    return { text, at, size: small, turn, align: "middle", weight };
+const blockOf = (lines: readonly BlockLine[], widest: number): Block => {
+  const rows = lines.flatMap((line) =>
+    wrapped(line.text, line.size, line.weight, widest).map((text) => [{ ...line, text }]),
+  );
+  return blockWith(rows, margin);
+};
+
+const smallBlockOf = (lines: readonly BlockLine[], widest: number): Block =>
+  blockWith(blockOf(lines.map(smaller), widest).rows, smallMargin);
+
+/** A block of one row, for a narrow piece. */
+const rowOf = (lines: readonly BlockLine[]): Block => {
+  const row = lines.map((line) => ({ ...smaller(line), size: leastSize, text: line.text.replace(/\s+/g, " ") }));
+  return blockWith([row], rowMargin);
+};
+
+const rowMargin = 0.8;
+
+const smaller = (line: BlockLine): BlockLine => ({
+  ...line,
+  size: line.size === nameSize ? smallNameSize : leastSize,
+});
+
+const blockWith = (rows: readonly (readonly BlockLine[])[], around: number): Block => ({
+  rows,
+  width: Math.max(0, ...rows.map(rowWidth)) + 2 * around,
+  height: rows.reduce((sum, row) => sum + rowSize(row) * leadingOf(rows), 0) + 2 * around,
+  margin: around,
+});
+
+// A single row needs no room for a next one.
+const leadingOf = (rows: readonly unknown[]): number => (rows.length === 1 ? 1 : leading);
+
+const rowSize = (row: readonly BlockLine[]): number => Math.max(...row.map(({ size }) => size));
+
+const rowWidth = (row: readonly BlockLine[]): number =>
+  row.reduce((sum, { text, size, weight }) => sum + textWidth(text, size, weight), 0) + (row.length - 1) * partGap;
+
+// Between what stands in one row, mm.
+const partGap = 5;
+
+const laidOut = (block: Block, turn: number, { center, room }: Place): Text[] => {
+  const shrinking = Math.min(1, room);
+  const apart = leadingOf(block.rows);
+  let down = (block.margin - block.height / 2) * shrinking;
+  return block.rows.flatMap((row) => {
+    const baseline = down + rowSize(row) * shrinking * ((apart - 1) / 2 + ascent);
+    down += rowSize(row) * shrinking * apart;
+    let along = (-rowWidth(row) / 2) * shrinking;
+    return row.map(({ text, size, weight }): Text => {
+      const width = textWidth(text, size, weight) * shrinking;
+      const at = inTurned(center, turn, { x: row.length === 1 ? 0 : along + width / 2, y: baseline });
+      along += width + partGap * shrinking;
+      return { text, at, size: size * shrinking, turn, align: "middle", weight };
+    });
   });
 };

@@ -68,20 +68,25 @@ const wrappedLine = (line: string, size: number, weight: Text["weight"], widest:
   return current === "" ? lines : [...lines, current];
 };
 
+/** A word that is too wide, broken after its hyphens, and elsewhere only where a part is too wide by itself. */
 const brokenWord = (word: string, size: number, weight: Text["weight"], widest: number): string[] => {
   if (textWidth(word, size, weight) <= widest) return [word];
   const pieces: string[] = [];
   let piece = "";
   let width = 0;
-  for (const character of word) {
-    const more = textWidth(character, size, weight);
+  const put = (text: string, more: number): void => {
     if (piece !== "" && width + more > widest) {
       pieces.push(piece);
       piece = "";
       width = 0;
     }
-    piece += character;
+    piece += text;
     width += more;
+  };
+  for (const part of word.split(/(?<=-)/)) {
+    const whole = textWidth(part, size, weight);
+    if (whole <= widest) put(part, whole);
+    else for (const character of part) put(character, textWidth(character, size, weight));
   }
   return [...pieces, piece];
 };

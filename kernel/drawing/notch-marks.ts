@@ -19,7 +19,6 @@ export const notchMarks = (piece: Piece, notch: Notch): Stroke[] => {
   return places(at, length, notch.double).map((place) => ({
     kind: "notch",
     path: edge.walked ? outwardMark(piece, notch.edge, edge.path, place) : tick(edge.path, place),
-    where: notch.drawnBy,
   }));
 };
 

@@ -3,9 +3,10 @@ import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
 import { pathLength } from "../geometry/arc-length.ts";
 import { flattened } from "../geometry/area.ts";
 import { bounds } from "../geometry/bounds.ts";
-import { endDirection, endOf, type Path, startDirection, startOf } from "../geometry/path.ts";
+import { endDirection, endOf, startDirection, startOf } from "../geometry/path.ts";
 import { minus, type Point, plus, times, unit } from "../geometry/point.ts";
 import { angleOf } from "../geometry/trig.ts";
+import { withoutHidden } from "../hidden-names.ts";
 import { boundary, walked } from "../outline.ts";
 import type { Edge, Garment, Piece } from "../working.ts";
 import { arrowhead } from "./arrowhead.ts";
@@ -13,12 +14,12 @@ import { beforeLines } from "./before-lines.ts";
 import { readable } from "./beside.ts";
 import { type Line, rim } from "./box.ts";
 import { dartMarks } from "./dart-marks.ts";
-import type { Group, Stroke, StrokeKind, Text } from "./drawing.ts";
+import type { Group, Mark, Stroke, StrokeKind, Text } from "./drawing.ts";
 import { drillMarks } from "./drill-marks.ts";
 import { edgeNames } from "./edge-names.ts";
 import { foldBracket } from "./fold-bracket.ts";
 import { foldOf, grainLine } from "./grain-line.ts";
-import { labelBlock, labelBlockAt } from "./label-block.ts";
+import { fittedLabel, labelBlockAt, wholeLabel } from "./label-block.ts";
 import { boxOf } from "./lettering.ts";
 import { notchMarks } from "./notch-marks.ts";
 import { pieceInWords } from "./piece-in-words.ts";
@@ -32,14 +33,20 @@ export const pieceGroup = (garment: Garment, piece: Piece): Group => {
         .filter(isFold)
         .map((part) => foldBracket(piece, part))
     : [];
-  const taken = piece.takeUps.map((takeUp) => takeUpMarks(piece, takeUp, garment.units));
+  const taken = piece.takeUps.map((takeUp) => ({ takeUp, ...takeUpMarks(piece, takeUp, garment.units) }));
   const marks = [
     ...brackets.flatMap(({ strokes }) => strokes),
     ...grainMarks(piece),
     ...piece.notches.flatMap((notch) => notchMarks(piece, notch)),
-    ...piece.drills.flatMap(({ point, drawnBy }) => drillMarks(point, drawnBy)),
-    ...[...piece.darts.values()].flatMap((dart) => dartMarks(piece, dart)),
-    ...taken.flatMap((each) => each.strokes),
+    ...piece.drills.flatMap(({ point, drawnBy }) =>
+      linesOf({ kind: "drill", name: "drill", drawnBy }, drillMarks(point)),
+    ),
+    ...[...piece.darts.values()].flatMap((dart) =>
+      linesOf({ kind: "dart", name: withoutHidden(dart.name), drawnBy: dart.drawnBy }, dartMarks(piece, dart)),
+    ),
+    ...taken.flatMap(({ takeUp, strokes }) =>
+      linesOf({ kind: "take-up", name: takeUp.edge, drawnBy: takeUp.drawnBy }, strokes),
+    ),
   ];
   const strokes = [...lines, ...marks];
   return {
@@ -56,8 +63,7 @@ export const pieceGroup = (garment: Garment, piece: Piece): Group => {
   };
 };
 
-const stroke = (kind: StrokeKind, path: Path, where: Stroke["where"]): Stroke =>
-  where ? { kind, path, where } : { kind, path };
+const linesOf = (of: Mark, strokes: readonly Stroke[]): Stroke[] => strokes.map((stroke) => ({ ...stroke, of }));
 
 const isFold = ({ edge }: { readonly edge: Edge }): boolean => edge.role === "fold";
 
@@ -66,12 +72,15 @@ const edgeLines = (piece: Piece): Stroke[] => {
   const cut = cuttingLine(piece);
   const outer = walked(piece)
     .filter((_, index) => !cut || cut.stretches[index]!.width > 0)
-    .map(({ edge, path }) => stroke(kindOf(edge, "sewing-line"), path, edge.drawnBy));
+    .map(({ edge, path }): Stroke => ({ kind: kindOf(edge, "sewing-line"), path }));
   const names = new Set(piece.outline.map(({ edge }) => edge));
   const inner = [...piece.edges.values()]
     .filter(({ name }) => !names.has(name))
-    .map((edge) =>
-      stroke(kindOf(edge, edge.role === "opening" ? "cutting-line" : "inner-line"), edge.path, edge.drawnBy),
+    .map(
+      (edge): Stroke => ({
+        kind: kindOf(edge, edge.role === "opening" ? "cutting-line" : "inner-line"),
+        path: edge.path,
+      }),
     );
   return [...outer, ...inner];
 };
@@ -82,9 +91,7 @@ const kindOf = ({ role }: Edge, otherwise: StrokeKind): StrokeKind => {
 };
 
 const cuttingLines = (piece: Piece): Stroke[] =>
-  (cuttingLine(piece)?.stretches ?? []).map(({ edge, fold, path }) =>
-    stroke(fold ? "fold" : "cutting-line", path, piece.edges.get(edge)?.drawnBy),
-  );
+  (cuttingLine(piece)?.stretches ?? []).map(({ fold, path }) => ({ kind: fold ? "fold" : "cutting-line", path }));
 
 // Length of an arrowhead, mm, and how far it goes beyond the line, whose blunt end would stick out of its tip otherwise.
 const arrowSize = 10;
@@ -92,32 +99,37 @@ const tipBeyond = 0.7;
 
 const grainMarks = (piece: Piece): Stroke[] => {
   const grain = grainLine(piece);
-  if (!grain) return [];
-  const where = piece.grain?.drawnBy ?? foldOf(piece)?.drawnBy;
+  const drawnBy = piece.grain?.drawnBy ?? foldOf(piece)?.drawnBy;
+  if (!grain || !drawnBy) return [];
   const size = Math.min(arrowSize, pathLength(grain) / 4);
-  const tip = (end: Point, direction: Point): Stroke =>
-    stroke("arrowhead", arrowhead(plus(end, times(direction, tipBeyond)), direction, size), where);
-  return [
-    stroke("grain", grain, where),
+  const tip = (end: Point, direction: Point): Stroke => ({
+    kind: "arrowhead",
+    path: arrowhead(plus(end, times(direction, tipBeyond)), direction, size),
+  });
+  return linesOf({ kind: "grain", name: "grain", drawnBy }, [
+    { kind: "grain", path: grain },
     tip(startOf(grain), times(startDirection(grain), -1)),
     tip(endOf(grain), endDirection(grain)),
-  ];
+  ]);
 };
 
 // How near, in mm, the lines that writing keeps clear of follow the strokes.
 const keptClear = 0.5;
 
 const writing = (garment: Garment, piece: Piece, strokes: readonly Stroke[], fixed: readonly Text[]): Text[] => {
-  const linesOf = (kept: readonly Stroke[]): Line[] => kept.map(({ path }) => flattened(path, keptClear));
-  const clear = linesOf(strokes.filter(({ kind }) => kind !== "before"));
-  const quiet = linesOf(strokes.filter(({ kind }) => kind === "before"));
+  const bent = (kept: readonly Stroke[]): Line[] => kept.map(({ path }) => flattened(path, keptClear));
+  const clear = bent(strokes.filter(({ kind }) => kind !== "before"));
+  const quiet = bent(strokes.filter(({ kind }) => kind === "before"));
   const placed = [...fixed, ...placedLabels(piece)];
-  const names = edgeNames(piece, garment.units, [...clear, ...rims(placed)], quiet);
+  const drawn = [...clear, ...rims(placed)];
   const loop = boundary(piece);
-  const label = loop
-    ? labelBlock(garment, piece, loop, [...clear, ...quiet, ...rims(placed), ...rims(names)], grainTurn(piece))
-    : labelBlockAt(garment, piece, middleOf(strokes));
-  return [...placed, ...names, ...label];
+  const names = edgeNames(piece, garment.units, drawn, quiet);
+  if (!loop) return [...placed, ...names, ...labelBlockAt(garment, piece, middleOf(strokes))];
+  const whole = wholeLabel(garment, piece, loop, [...drawn, ...quiet, ...rims(names)]);
+  if (whole) return [...placed, ...names, ...whole];
+  // In a small piece the names of its edges give way: their lengths stand in the report, and what to cut only here.
+  const label = fittedLabel(garment, piece, loop, [...drawn, ...quiet], grainTurn(piece));
+  return [...placed, ...edgeNames(piece, garment.units, [...drawn, ...rims(label)], quiet), ...label];
 };
 
 const rims = (texts: readonly Text[]): Line[] => texts.map((text) => rim(boxOf(text)));

@@ -1,5 +1,6 @@
 // A piece in words, for those who have its drawing read out.
 import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
+import { dartHalves } from "../dart-halves.ts";
 import { dartMeasures } from "../dart-measures.ts";
 import { bounds } from "../geometry/bounds.ts";
 import type { Path } from "../geometry/path.ts";
@@ -26,8 +27,10 @@ const said = (what: string, list: readonly string[]): string[] =>
   list.length === 0 ? [] : [`${what}: ${list.join("; ")}`];
 
 const dartInWords = ({ units }: Garment, dart: Dart): string => {
-  const { width, legs } = dartMeasures(dart);
-  return `${withoutHidden(dart.name)} on the ${dart.edge}, ${lengthIn(width, units)} wide, ${lengthIn(legs[0], units)} along the leg`;
+  const { width } = dartMeasures(dart);
+  const [upper, lower] = dartHalves(dart).map((half) => lengthIn(dartMeasures(half).legs[0], units));
+  const along = lower ? `${upper} along the upper leg, ${lower} along the lower` : `${upper} along the leg`;
+  return `${withoutHidden(dart.name)} on the ${dart.edge}, ${lengthIn(width, units)} wide, ${along}`;
 };
 
 const extentInWords = (path: Path, { units }: Garment): string => {

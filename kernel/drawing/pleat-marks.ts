@@ -10,7 +10,7 @@ import { arrowhead } from "./arrowhead.ts";
 import type { Stroke } from "./drawing.ts";
 
 /** The strokes of a pleat on an edge of the outline. */
-export const pleatMarks = (piece: Piece, { edge, from, to, laid, long, drawnBy }: TakeUp): Stroke[] => {
+export const pleatMarks = (piece: Piece, { edge, from, to, laid, long }: TakeUp): Stroke[] => {
   const path = walked(piece).find((each) => each.edge.name === edge)?.path;
   if (!path || laid === undefined) return [];
   const lineFrom = (point: Point): Point => {
@@ -28,9 +28,9 @@ export const pleatMarks = (piece: Piece, { edge, from, to, laid, long, drawnBy }
   const direction = unit(minus(tip, tail));
   const size = Math.min(arrowSize, distance(tail, tip) / 3);
   return [
-    ...[...ends].map(([start, end]): Stroke => ({ kind: "inner-line", path: straight(start, end), where: drawnBy })),
-    { kind: "inner-line", path: straight(tail, minus(tip, times(direction, size / 2))), where: drawnBy },
-    { kind: "arrowhead", path: arrowhead(tip, direction, size), where: drawnBy },
+    ...[...ends].map(([start, end]): Stroke => ({ kind: "inner-line", path: straight(start, end) })),
+    { kind: "inner-line", path: straight(tail, minus(tip, times(direction, size / 2))) },
+    { kind: "arrowhead", path: arrowhead(tip, direction, size) },
   ];
 };
 

@@ -4,7 +4,7 @@
 import { flattened } from "../geometry/area.ts";
 import type { Path } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
-import { asSeenBy, inTurned, type Line, squareDistance } from "./box.ts";
+import { asSeenBy, inTurned, isInside, type Line, squareRoom } from "./box.ts";
 
 export interface Place {
   readonly center: Point;
@@ -12,18 +12,30 @@ export interface Place {
   readonly room: number;
 }
 
-/** The place inside a closed path where a block of this size and turn, in mm and radians, stands clearest of all lines. */
-export const roomiestPlace = (
-  loop: Path,
-  lines: readonly Line[],
-  block: { readonly width: number; readonly height: number; readonly turn: number },
-): Place => {
+/** A block's size and how it is turned, mm and radians. */
+export interface Turned {
+  readonly width: number;
+  readonly height: number;
+  readonly turn: number;
+}
+
+/** The place inside a closed path where a block stands clearest of all lines. */
+export const roomiestPlace = (loop: Path, lines: readonly Line[], block: Turned): Place =>
+  placeFor(loop, lines, block, Number.NEGATIVE_INFINITY);
+
+/** Such a place where the block has so much room; undefined where there is none, which is soon known. */
+export const placeWithRoom = (loop: Path, lines: readonly Line[], block: Turned, least: number): Place | undefined => {
+  const place = placeFor(loop, lines, block, least);
+  return place.room >= least ? place : undefined;
+};
+
+const placeFor = (loop: Path, lines: readonly Line[], block: Turned, least: number): Place => {
   const halves = { halfWidth: block.width / 2, halfHeight: block.height / 2 };
   const origin = { x: 0, y: 0 };
   const seen = asSeenBy({ center: origin, turn: block.turn, ...halves });
   const outline = flattened(loop, drawnWithin).map(seen);
   const obstacles = [outline, ...lines.map((line) => line.map(seen))];
-  const best = pole(outline, obstacles);
+  const best = pole(outline, squareRoom(obstacles), least);
   const center = inTurned(origin, block.turn, { x: best.x * halves.halfWidth, y: best.y * halves.halfHeight });
   return { center, room: best.room };
 };
@@ -54,30 +66,36 @@ interface Cell {
 
 // Along a square room and nearness grow by half its side at most. Squares that so cannot beat the best place found are
 // dropped, the most promising of the others is quartered.
-const pole = (outline: Line, obstacles: readonly Line[]): Cell => {
+const pole = (outline: Line, roomAmong: (p: Point) => number, least: number): Cell => {
   const [left, right] = [Math.min(...outline.map(({ x }) => x)), Math.max(...outline.map(({ x }) => x))];
   const [top, bottom] = [Math.min(...outline.map(({ y }) => y)), Math.max(...outline.map(({ y }) => y))];
   const middle = { x: (left + right) / 2, y: (top + bottom) / 2 };
   const cellAt = (x: number, y: number, half: number): Cell => {
-    const room = roomAt({ x, y }, outline, obstacles);
+    const clear = roomAmong({ x, y });
+    const room = isInside({ x, y }, outline) ? clear : -clear;
     const away = Math.max(Math.abs(x - middle.x), Math.abs(y - middle.y));
     const worth = Math.min(room, enough) - pull * away;
     const beyond = Math.min(room + half, enough) - pull * Math.max(0, away - half);
     return { x, y, half, room, worth, beyond };
   };
   let best = cellAt(middle.x, middle.y, 0);
+  const open: Cell[] = [];
+  const put = (x: number, y: number, half: number): void => {
+    const cell = cellAt(x, y, half);
+    // What is wanted by a hair's breadth is given up, or its search would not end.
+    if (cell.room + half >= least + precision) open.push(cell);
+  };
   const side = Math.max(Math.min(right - left, bottom - top), Math.max(right - left, bottom - top) / mostCellsInARow);
   if (side === 0) return best;
-  const open: Cell[] = [];
   for (let x = left + side / 2; x - side / 2 < right; x += side)
-    for (let y = top + side / 2; y - side / 2 < bottom; y += side) open.push(cellAt(x, y, side / 2));
+    for (let y = top + side / 2; y - side / 2 < bottom; y += side) put(x, y, side / 2);
   for (let looks = 0; looks < mostLooks && open.length > 0; looks += 1) {
     const [cell] = open.splice(mostPromising(open), 1);
-    const { x, y, half, worth, beyond } = cell!;
-    if (worth > best.worth) best = cell!;
-    if (beyond <= best.worth + precision) break;
-    for (const dx of [-half / 2, half / 2])
-      for (const dy of [-half / 2, half / 2]) open.push(cellAt(x + dx, y + dy, half / 2));
+    const { x, y, half, room, worth, beyond } = cell!;
+    const [wide, wideBefore] = [room >= least, best.room >= least];
+    if (wide === wideBefore ? worth > best.worth : wide) best = cell!;
+    if (best.room >= least && beyond <= best.worth + precision) break;
+    for (const dx of [-half / 2, half / 2]) for (const dy of [-half / 2, half / 2]) put(x + dx, y + dy, half / 2);
   }
   return best;
 };
@@ -92,23 +110,4 @@ const mostPromising = (open: readonly Cell[]): number => {
   let first = 0;
   for (let i = 1; i < open.length; i += 1) if (open[i]!.beyond > open[first]!.beyond) first = i;
   return first;
-};
-
-const roomAt = (p: Point, outline: Line, obstacles: readonly Line[]): number => {
-  const from = (q: Point): Point => ({ x: q.x - p.x, y: q.y - p.y });
-  let least = Number.POSITIVE_INFINITY;
-  for (const line of obstacles)
-    for (let i = 1; i < line.length; i += 1)
-      least = Math.min(least, squareDistance(from(line[i - 1]!), from(line[i]!)));
-  return isInside(p, outline) ? least : -least;
-};
-
-const isInside = (p: Point, outline: Line): boolean => {
-  let inside = false;
-  for (let i = 0; i < outline.length; i += 1) {
-    const a = outline[i]!;
-    const b = outline[(i + 1) % outline.length]!;
-    if (a.y > p.y !== b.y > p.y && p.x < a.x + ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y)) inside = !inside;
-  }
-  return inside;
 };

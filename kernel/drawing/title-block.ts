@@ -1,5 +1,5 @@
-// The title block of a sheet: a square to measure the print by, the garment's title, what the lines mean, a word of caution.
-import { straight, through } from "../geometry/path.ts";
+// The title block of a sheet: squares to measure the print by, the garment's title, what the lines mean, a word of caution.
+import { straight } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Garment } from "../working.ts";
 import { arrowhead } from "./arrowhead.ts";
@@ -7,31 +7,31 @@ import type { Group, Stroke, StrokeKind, Text } from "./drawing.ts";
 import { isNet } from "./label-block.ts";
 import { textWidth, wrapped } from "./lettering.ts";
 import type { Remarks } from "./remarks.ts";
+import { rectangle, scaleSquares, scaleSquareWords } from "./scale-square.ts";
 
 /** The title block with its top left corner at (0, 0); the legend shows the kinds of line that the sheet has. */
 export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>, remarks: Remarks): Group => {
-  const heading = headingOf(garment, remarks);
-  const legend = legendOf(kinds, [...garment.pieces.values()].every(isNet), heading.width + squareSide + 3 * inset);
+  const squares = scaleSquares(garment.units, { x: inset, y: inset });
+  const heading = headingOf(garment, remarks, squares.width + 2 * inset);
+  const legend = legendOf(kinds, [...garment.pieces.values()].every(isNet), heading.width + squares.width + 3 * inset);
   const right = legend.right + inset;
   const caution = cautionTexts(right - 2 * inset);
-  const bottom = Math.max(inset + squareSide, heading.bottom, legend.bottom) + inset;
+  const bottom = Math.max(inset + squares.height, heading.bottom, legend.bottom) + inset;
   const frameBottom = bottom + caution.height;
   return {
     of: "title-block",
     name: "title-block",
-    words: `${remarks.unfit === undefined ? "" : `${remarks.unfit}. `}Title block with a scale square of 50 by 50 mm. All measures in ${unitWords.get(garment.units)}. ${cautionWords}`,
+    words: `${remarks.unfit === undefined ? "" : `${remarks.unfit}. `}Title block with ${scaleSquareWords(garment.units)}. All measures in ${unitWords.get(garment.units)}. ${cautionWords}`,
     strokes: [
-      { kind: "scale-square", path: rectangle({ x: inset, y: inset }, squareSide, squareSide) },
+      ...squares.strokes,
       ...legend.strokes,
       { kind: "frame", path: rectangle({ x: 0, y: 0 }, right, frameBottom) },
       { kind: "frame", path: straight({ x: 0, y: bottom }, { x: right, y: bottom }) },
     ],
-    texts: [...squareTexts, ...heading.texts, ...legend.texts, ...caution.textsAt(bottom)],
+    texts: [...squares.texts, ...heading.texts, ...legend.texts, ...caution.textsAt(bottom)],
   };
 };
 
-// Small enough for any sheet, large enough to measure within half of one in a hundred with a tape.
-const squareSide = 50;
 const inset = 8;
 
 const cautionWords =
@@ -52,28 +52,15 @@ const plain = (text: string, at: Point, size: number, align: Text["align"] = "st
   weight: "plain",
 });
 
-const rectangle = ({ x, y }: Point, width: number, height: number) =>
-  through([
-    { x, y },
-    { x: x + width, y },
-    { x: x + width, y: y + height },
-    { x, y: y + height },
-    { x, y },
-  ]);
-
-const middle = inset + squareSide / 2;
-const squareTexts: readonly Text[] = [
-  plain("50 x 50 mm", { x: middle, y: middle }, 5.5, "middle"),
-  plain("measure before", { x: middle, y: middle + 8 }, 4, "middle"),
-  plain("you cut", { x: middle, y: middle + 13 }, 4, "middle"),
-];
-
 const titleSize = 9;
 const noteSize = 5;
 const widestTitle = 150;
 
-const headingOf = (garment: Garment, { unfit, choices }: Remarks): { texts: Text[]; width: number; bottom: number } => {
-  const left = squareSide + 2 * inset;
+const headingOf = (
+  garment: Garment,
+  { unfit, choices }: Remarks,
+  left: number,
+): { texts: Text[]; width: number; bottom: number } => {
   const titles = wrapped(garment.title, titleSize, "bold", widestTitle);
   const drafted =
     choices.length === 0 ? [] : wrapped(`Drafted with ${choices.join(", ")}.`, noteSize, "plain", widestTitle);

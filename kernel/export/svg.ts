@@ -4,10 +4,9 @@ import type { Drawing, Group, Stroke, StrokeKind, Text } from "../drawing/drawin
 import { strokeKinds } from "../drawing/drawing.ts";
 import { fittedDashes, lineStyle } from "../drawing/line-style.ts";
 import { pathLength } from "../geometry/arc-length.ts";
-import { endOf, type Path, type Span, startOf } from "../geometry/path.ts";
-import type { Point } from "../geometry/point.ts";
+import type { Path } from "../geometry/path.ts";
 import { toDegrees } from "../geometry/trig.ts";
-import { plainNumber } from "../units.ts";
+import { number, pathData, place } from "./path-data.ts";
 
 /** The SVG of a drawing; 1 unit is 1 mm. */
 export const svg = (drawing: Drawing): string => {
@@ -94,24 +93,4 @@ const textLine = ({ text, at, size, turn, align, weight }: Text): string => {
   const transform = turned === "0" ? "" : ` transform="rotate(${turned} ${place(at)})"`;
   const bold = weight === "bold" ? ' font-weight="bold"' : "";
   return `<text x="${number(at.x)}" y="${number(at.y)}"${transform} font-size="${number(size)}"${bold} text-anchor="${align}">${escaped(text)}</text>`;
-};
-
-const pathData = (path: Path): string => {
-  const start = startOf(path);
-  const end = endOf(path);
-  const closes = path.length > 1 && place(start) === place(end);
-  return [`M${place(start)}`, ...path.map(spanData), ...(closes ? ["Z"] : [])].join(" ");
-};
-
-const spanData = (span: Span): string =>
-  span.kind === "line"
-    ? `L${place(span.end)}`
-    : `C${place(span.startHandle)} ${place(span.endHandle)} ${place(span.end)}`;
-
-const place = ({ x, y }: Point): string => `${number(x)} ${number(y)}`;
-
-/** A number as it is written, rounded once to 0.001; a number that is none would be a fault of the program. */
-const number = (value: number): string => {
-  if (!Number.isFinite(value)) throw new Error("a drawing holds a number that is not finite");
-  return plainNumber(value, 3);
 };

@@ -1,7 +1,8 @@
 // cascade-front: a front carried up past its neck, that falls open as a soft lapel.
 import { optional, phrase } from "../../grammar/phrase.ts";
 import { neckNamed } from "../alter/neck.ts";
-import { closedBoundary, turnInOutline } from "../alter/outline-spot.ts";
+import { turnInOutline } from "../alter/outline-spot.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { reshaped } from "../alter/reshaped.ts";
 import { withNewEdge } from "../drawn.ts";
 import { arcAbout } from "../geometry/arc.ts";
@@ -47,7 +48,7 @@ piece front {
       ${optional`rising ${slot.length("rise", "how much higher than the neck point the top ends")}`}`,
   ],
   work({ top: name, edge: front, radius = 0, rise = 0 }, piece, { where, units }) {
-    closedBoundary(piece, units);
+    refuseUnlike("front edge at a neck", piece, { edge: front, slot: "edge" }, units);
     const neck = neckBeside(piece, front, units);
     const { down, out, path, lapSpans, centerPath } = neck;
     const neckPoint = endOf(path);
@@ -103,15 +104,13 @@ const neckBeside = (piece: Piece, front: string, units: Units): ReturnType<typeo
   const index = turnInOutline(piece, front);
   const walk = walked(piece);
   const neighbours = [walk[(index + walk.length - 1) % walk.length]!, walk[(index + 1) % walk.length]!];
-  const necks = neighbours
+  const neck = neighbours
     .map(({ edge }) => neckNamed(piece, edge.name, units))
-    .filter(({ center, path, down }) => center === front && dot(minus(endOf(path), startOf(path)), down) < 0);
-  const [neck] = necks.filter(
-    ({ path, centerPath }) => dot(minus(endOf(path), startOf(path)), minus(endOf(centerPath), startOf(centerPath))) < 0,
-  );
+    .find(({ center, path, down }) => center === front && dot(minus(endOf(path), startOf(path)), down) < 0);
   if (neck) return neck;
-  throw new Problem("cascade-no-neck", `${front} has no neck at its upper end that rises to a neck point.`, {
-    hint: "Name the front edge, between neck and hem.",
+  throw new Problem("cascade-no-neck", `The neck beside ${front} does not rise to a neck point.`, {
+    hint: "Draw it deeper above this line, with draw-neck.",
+    slot: "edge",
   });
 };
 

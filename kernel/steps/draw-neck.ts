@@ -1,6 +1,7 @@
 // draw-neck: draws a neck anew as the blocks draw theirs; a front out of a back.
 import { optional, phrase } from "../../grammar/phrase.ts";
 import { neckDrawn, neckNamed, neckSize, shoulderFrom, withNeck } from "../alter/neck.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { startDirection, startOf } from "../geometry/path.ts";
 import { dot } from "../geometry/point.ts";
 import { Problem } from "../problem.ts";
@@ -38,6 +39,7 @@ piece front = back {
       ${optional`width ${slot.length("width", "from the center to the neck point, level")}`}`,
   ],
   work({ neck: name, depth, width }, piece, { units }) {
+    refuseUnlike("neck at a shoulder", piece, { edge: name, slot: "neck" }, units);
     if (depth <= 0 || (width !== undefined && width <= 0)) {
       throw new Problem("neck-used-up", "Depth and width of a neck are above 0.", { hint: "Write lengths above 0." });
     }

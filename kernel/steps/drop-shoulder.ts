@@ -1,6 +1,7 @@
 // drop-shoulder: carries the shoulder on beyond the shoulder point, and redraws a lower armhole below it.
 import { optional, phrase } from "../../grammar/phrase.ts";
 import { acrossMoved, armholeBeside, armholeDrawn, shoulderMoved, sideMoved, withArmhole } from "../alter/armhole.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { endOf } from "../geometry/path.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
@@ -38,6 +39,7 @@ piece back {
       ${optional`out ${slot.length("out", "how far the underarm moves out")}`}`,
   ],
   work({ shoulder, drop, lowering, out = 0 }, piece, { units }) {
+    refuseUnlike("shoulder", piece, { edge: shoulder, slot: "shoulder" }, units);
     if (drop < 0 || lowering < 0) {
       throw new Problem("drop-negative", "A shoulder is dropped, and its underarm lowered, by lengths above 0.", {
         hint: "Use widen-shoulder to take cloth off a shoulder, and lower-armhole to raise an underarm.",

@@ -1,7 +1,7 @@
 // extend-front: a lap beyond the front edge, for buttons and buttonholes.
 import { phrase } from "../../grammar/phrase.ts";
 import { movedEdge } from "../alter/moved-edge.ts";
-import { closedBoundary, turnInOutline } from "../alter/outline-spot.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { withNewEdge } from "../drawn.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
@@ -31,8 +31,7 @@ piece front {
       by ${slot.length("lap", "how wide the lap is")}`,
   ],
   work({ center, edge: name, lap }, piece, { where, units }) {
-    closedBoundary(piece, units);
-    turnInOutline(piece, name);
+    refuseUnlike("front edge", piece, { edge: name, slot: "edge" }, units);
     const edge = piece.edges.get(name)!;
     if (lap <= 0) {
       throw new Problem("lap-negative", "A lap is wider than 0.", {

@@ -1,6 +1,7 @@
 // fold-back-facing: a facing in one with the front, folded back along the front edge.
 import { phrase } from "../../grammar/phrase.ts";
-import { closedBoundary, turnInOutline } from "../alter/outline-spot.ts";
+import { turnInOutline } from "../alter/outline-spot.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { withEdge } from "../drawn.ts";
 import { crossingsWithRay } from "../geometry/intersect.ts";
 import { mirroredIn } from "../geometry/mirror.ts";
@@ -40,7 +41,7 @@ piece front {
       by ${slot.length("width", "how wide it is")}`,
   ],
   work({ facing, edge: name, width }, piece, { where, units }) {
-    closedBoundary(piece, units);
+    refuseUnlike("front edge", piece, { edge: name, slot: "edge" }, units);
     const index = turnInOutline(piece, name);
     const walk = walked(piece);
     const { edge, path } = walk[index]!;

@@ -1,11 +1,12 @@
 // forward-shoulder: moves the shoulder seam forward at its tip, from the front onto the back.
 import { phrase } from "../../grammar/phrase.ts";
-import { armholeBeside, lowerStretch, upperDrawn, withArmhole } from "../alter/armhole.ts";
+import { type Armhole, armholeBeside, lowerStretch, upperDrawn, withArmhole } from "../alter/armhole.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
+import { angleToMove, hasRoom, slopeRoom, tipMoved } from "../alter/shoulder-slope.ts";
 import { pathLength } from "../geometry/arc-length.ts";
 import { endDirection, endOf, joined, mapped, startOf } from "../geometry/path.ts";
-import { cross, distance } from "../geometry/point.ts";
+import { cross } from "../geometry/point.ts";
 import { rotated } from "../geometry/rotate.ts";
-import { asin } from "../geometry/trig.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
 import { garmentStep } from "../step.ts";
@@ -18,7 +19,8 @@ export const forwardShoulder = garmentStep({
   since: "0.2",
   summary: "Moves the shoulder seam forward at the tip: the front loses a wedge of cloth there, and the back gains it.",
   details: `Both shoulders turn about their neck points by the same angle, and keep their length; the front armhole gets shorter and the back armhole longer,
-together hardly changed, so the sleeve still goes in: move the notch at its crown forward as far. A negative length moves the seam backward. Write the line
+together hardly changed, so the sleeve still goes in: move the notch at its crown forward as far. A negative length moves the seam backward. Neither shoulder may come
+to rise to its tip, or to slope by more than 45 deg. Write the line
 above the seams.`,
   example: `chalkline 1
 units cm
@@ -62,18 +64,11 @@ seam front.shoulder with back.shoulder`,
         hint: "Write this line above the seams.",
       });
     }
+    refuseUnlike("shoulder", frontPiece, { edge: frontEdge, slot: "front", prefix: `${frontPiece.name}.` }, units);
+    refuseUnlike("shoulder", backPiece, { edge: backEdge, slot: "back", prefix: `${backPiece.name}.` }, units);
     if (forward === 0) return { now: garment, words: "" };
-    const length = pathLength(front.path);
-    if (Math.abs(forward) >= length / 2) {
-      throw new Problem(
-        "slope-too-much",
-        `The shoulder is ${lengthIn(length, units)} long, and its tip cannot move as far.`,
-        {
-          hint: "Take a smaller length.",
-        },
-      );
-    }
-    const angle = 2 * asin(forward / (2 * distance(startOf(front.path), endOf(front.path))));
+    const armholes = [armholeBeside(frontPiece, frontEdge, units), armholeBeside(backPiece, backEdge, units)] as const;
+    const angle = turnWanted(armholes, forward, units);
     const [newFront, newBack] = [
       turnedBy(frontPiece, frontEdge, angle, units),
       turnedBy(backPiece, backEdge, -angle, units),
@@ -96,6 +91,28 @@ const shoulderOf = ({ of, whole }: EdgeValue, garment: Garment): readonly [Piece
   });
 };
 
+/** Radians by which the front shoulder turns down and the back shoulder up; a Problem where one of them has no room to. */
+const turnWanted = ([front, back]: readonly [Armhole, Armhole], forward: number, units: Units): number => {
+  const angle = angleToMove(front, forward);
+  const [inFront, behind] = [slopeRoom(front), slopeRoom(back)];
+  const room = { up: Math.max(inFront.up, -behind.down), down: Math.min(inFront.down, -behind.up) };
+  if (angle !== undefined && hasRoom(room, angle)) return angle;
+  const way = forward > 0 ? "forward" : "backward";
+  const most = Math.abs(tipMoved(front, forward > 0 ? room.down : room.up));
+  const [rising, sloping] = forward > 0 ? ["back", "front"] : ["front", "back"];
+  throw new Problem(
+    "slope-too-much",
+    `The tip can move ${lengthIn(most, units)} ${way} until the ${rising} shoulder lies level, or the ${sloping} one slopes by 45 deg; ${lengthIn(Math.abs(forward), units)} is further.`,
+    {
+      hint:
+        most < least
+          ? `Slope the ${rising} shoulder first, with slope-shoulder.`
+          : `Take ${lengthIn(Math.sign(forward) * most, units)} or less.`,
+      slot: "forward",
+    },
+  );
+};
+
 /** A piece with its shoulder turned about the neck point, the tip down by an angle in radians, and the length of its armhole. */
 const turnedBy = (piece: Piece, shoulder: string, angle: number, units: Units): { piece: Piece; armhole: number } => {
   const armhole = armholeBeside(piece, shoulder, units);
@@ -106,3 +123,6 @@ const turnedBy = (piece: Piece, shoulder: string, angle: number, units: Units): 
   const path = joined([upper, lowerStretch(armhole)]);
   return { piece: withArmhole(piece, armhole, path, { shoulder: line }), armhole: pathLength(path) };
 };
+
+// A length too small to move a seam by, in mm.
+const least = 0.5;

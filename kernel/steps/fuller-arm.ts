@@ -23,7 +23,8 @@ export const fullerArm = pieceStep({
   summary: "Makes a sleeve wider at the upper arm, or narrower by a negative length, with its cap as long as before.",
   details: `The cap gets wider on both sides of its crown in proportion, and lower, until it has the length it had, to a thousandth of a millimetre: it goes into
 the same armhole with the same ease. The crown stays, and so does the other end of the sleeve; the two seams under the arm follow, and get longer by what
-the cap lost in height. Notches stay where they were along the cap.`,
+the cap lost in height. On the lower half of either side of the cap a notch keeps its distance from the underarm, since no ease lies there; above,
+what the side gained or lost is spread evenly up to the crown.`,
   example: `chalkline 1
 units cm
 piece sleeve {
@@ -120,14 +121,20 @@ const crownOf = (cap: Path, down: Point): Point => {
   );
 };
 
-/** The cap is as long as it was, so its notches and places stay where they were along it. */
+/** The cap with its notches and places: no ease lies between underarm and notch (trade handbook 3.4), all of it lies above. */
 const alongCap = (before: Piece, now: Piece, name: string, crown: Point): Pick<Piece, "notches" | "places"> => {
   const [old, path] = [before.edges.get(name)!.path, now.edges.get(name)!.path];
+  const [oldTop, top] = [nearest(old, crown).at, nearest(path, crown).at];
+  const [oldLength, length] = [pathLength(old), pathLength(path)];
   const carried = (point: Point): Point | undefined => {
-    // Each side of the crown has lost or gained a little; the crown is the crown.
     if (sameSpot(point, crown)) return crown;
-    const foot = nearest(old, point);
-    return foot.distance <= least ? pointAt(path, foot.at) : undefined;
+    const { at, distance } = nearest(old, point);
+    if (distance > least) return undefined;
+    const along =
+      at <= oldTop
+        ? fromUnderarm(at, oldTop, top)
+        : length - fromUnderarm(oldLength - at, oldLength - oldTop, length - top);
+    return pointAt(path, along);
   };
   return {
     notches: now.notches.map((notch, index) =>
@@ -141,6 +148,10 @@ const alongCap = (before: Piece, now: Piece, name: string, crown: Point): Pick<P
     ),
   };
 };
+
+/** How far from its underarm, in mm, a mark lies on a side of the cap that has another length now. */
+const fromUnderarm = (at: number, old: number, now: number): number =>
+  at <= old / 2 ? at : old / 2 + ((at - old / 2) / (old / 2)) * (now - old / 2);
 
 // A cap lower than this share of what it was is none.
 const flattest = 0.05;

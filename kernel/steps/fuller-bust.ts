@@ -1,18 +1,31 @@
 // fuller-bust: gives a front room for a fuller bust, or takes it away for a flatter one.
 import { phrase } from "../../grammar/phrase.ts";
-import { closedBoundary } from "../alter/outline-spot.ts";
-import { dartInMouth, edgeUnder, rayEnd, refuseUsedUp, type Swing, swung, tipAfter } from "../alter/swing-part.ts";
+import { closedBoundary, turnInOutline } from "../alter/outline-spot.ts";
+import {
+  acrossToward,
+  dartInMouth,
+  downAtCenter,
+  edgeUnder,
+  hingeOverShutDart,
+  mouthPart,
+  rayEnd,
+  refuseUsedUp,
+  type Swing,
+  swung,
+  tipAfter,
+} from "../alter/swing-part.ts";
 import { turnAt } from "../alter/turned.ts";
 import { withDart } from "../alter/with-dart.ts";
 import { contains } from "../geometry/area.ts";
-import { distance, dot, minus, type Point, plus, quarterTurn, times } from "../geometry/point.ts";
+import type { Path } from "../geometry/path.ts";
+import { distance, dot, minus, type Point, plus, times } from "../geometry/point.ts";
 import { bearing, turnBetween } from "../geometry/trig.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
 import { angleInWords, lengthIn } from "../units.ts";
 import type { PlaceOnPiece } from "../value.ts";
-import type { Dart, Piece, Units } from "../working.ts";
+import type { Dart, Edge, Piece, Units } from "../working.ts";
 
 export const fullerBust = pieceStep({
   name: "fuller-bust",
@@ -23,6 +36,9 @@ export const fullerBust = pieceStep({
 part at the side swings about the hinge until the bust point has moved out by the length; the part below it follows without turning, so that it stays
 on grain, and the front below the bust point gets as much longer as it went down. Armhole, shoulder and neck keep their length, and so does
 the side once the dart is sewn. Width and length are those of one piece: a front cut twice gets twice the width.
+
+The dart opens at the side, or above the hinge: in the armhole, at the shoulder or at the neck. There the cloth is the same as if it had been
+taken to the side and moved: the part below the hinge goes out and down without turning, and the one between hinge and dart turns.
 
 The name is that of the new dart, which ends at the bust point: take it back 2 to 3 cm with \`shorten-dart\`. \`into\` names a dart that is there
 and takes up the swing, or gives it for a flatter bust. A waist dart under the bust point gets wider or narrower by the length.`,
@@ -44,7 +60,7 @@ piece front {
     phrase`fuller-bust ${slot.name("dart", "what the new dart is called")} = ${slot.placeOnPiece("bust", "the bust point")}
       by ${slot.length("width", "how far it moves out")}
       about ${slot.placeOnPiece("hinge", "the place on the armhole that the cloth swings about")}
-      to ${slot.placeOnPiece("mouth", "the place on the side where the dart opens")}`,
+      to ${slot.placeOnPiece("mouth", "where the dart opens: on the side, or above the hinge")}`,
     phrase`fuller-bust ${slot.placeOnPiece("bust", "the bust point")}
       by ${slot.length("width", "how far it moves out; negative makes the bust flatter")}
       about ${slot.placeOnPiece("hinge", "the place on the armhole that the cloth swings about")}
@@ -63,6 +79,7 @@ piece front {
     const old = "mouth" in fill ? undefined : piece.darts.get(fill.into)!;
     const mouth = "mouth" in fill ? fill.mouth.point : old!;
     const mouthEdge = "mouth" in fill ? onOutline(piece, fill.mouth, "dart") : old!.edge;
+    turnInOutline(piece, mouthEdge);
     if (width === 0) return { now: piece, words: "" };
     if ("mouth" in fill && width < 0) {
       throw new Problem("bust-no-dart", "A flatter bust takes from a dart, and this line makes a new one.", {
@@ -70,15 +87,24 @@ piece front {
         slot: "width",
       });
     }
-    const down = bearing(Math.PI / 2 + turnAt(piece, hingeEdge, hinge.point));
-    const out = outFrom(down, bust.point, hinge.point);
-    const swing = swingOver(bust.point, hinge.point, { down, out }, width, units);
-    const level = times(out, -1);
+    const toHinge = minus(hinge.point, bust.point);
+    const nearly = bearing(Math.PI / 2 + turnAt(piece, hingeEdge, hinge.point));
+    const down = downAtCenter(piece, whole, bust.point, times(acrossToward(nearly, toHinge), -1));
+    const out = acrossToward(down, toHinge);
+    const level = rayEnd(whole, bust.point, times(out, -1));
+    const third = rayEnd(whole, bust.point, down);
+    const cuts = { hinge: hinge.point, pivot: bust.point, third, beside: { to: level } };
+    refuseMouth(whole, { ...cuts, mouth }, piece.edges.get(mouthEdge)!, units);
+    // A dart above the hinge is shut while the cloth swings, so that its legs are as long as one another afterward as well.
+    const isAbove = mouthPart(whole, { ...cuts, mouth }) === "above";
+    const about = old && isAbove ? hingeOverShutDart(whole, { ...cuts, mouth: old }) : hinge.point;
+    const swing = swingOver(bust.point, about, { down, out }, width, units);
     const result = swung(piece, {
-      ...swing,
+      ...cuts,
       mouth,
-      third: rayEnd(whole, bust.point, down),
-      beside: { by: times(down, swing.longer), to: rayEnd(whole, bust.point, level) },
+      turn: swing.turn,
+      pivotTo: swing.to,
+      beside: { by: times(down, swing.longer), to: level },
     });
     const name = "mouth" in fill ? fill.dart : old!.name;
     const legs = dartInMouth(result.piece, mouthEdge, result.mouth);
@@ -104,19 +130,47 @@ const onOutline = (piece: Piece, place: PlaceOnPiece, what: string): string => {
   });
 };
 
-const outFrom = (down: Point, from: Point, to: Point): Point => {
-  const square = quarterTurn(down);
-  return dot(square, minus(to, from)) >= 0 ? square : times(square, -1);
+/** A Problem where the dart would open on the part that only goes down, or where nothing would be left to swing. */
+const refuseMouth = (
+  whole: Path,
+  cuts: Pick<Swing, "hinge" | "mouth" | "third"> & { readonly beside: { readonly to: Point } },
+  { name: edge, role }: Edge,
+  units: Units,
+): void => {
+  const { mouth, hinge } = cuts;
+  const slot = "tip" in mouth ? "into" : "mouth";
+  const ends = "tip" in mouth ? [mouth.first, mouth.second] : [mouth];
+  if (ends.some((end) => distance(end, hinge) < narrowest)) {
+    throw new Problem("dart-at-hinge", `The dart opens less than ${lengthIn(narrowest, units)} from the hinge.`, {
+      hint: "Take a hinge further from it.",
+      slot: "hinge",
+    });
+  }
+  if (role === "fold") {
+    throw new Problem("dart-on-fold", `The dart would open on the ${edge}, and a fold does not open.`, {
+      hint: "Let it open at the side, the armhole, the shoulder or the neck.",
+      slot,
+    });
+  }
+  if (mouthPart(whole, cuts) !== "between") return;
+  throw new Problem(
+    "bust-dart-below",
+    `The dart would open on the ${edge} between the cut straight down from the bust point and the cut level to the center, and the cloth there only goes down.`,
+    {
+      hint: "Let it open at the side, the armhole, the shoulder or the neck; `move-dart` takes it from there to anywhere.",
+      slot,
+    },
+  );
 };
 
-/** The swing that moves the bust point out by a width, and how far down it goes with it. */
+/** The swing that moves the bust point out by a width: where that goes, and how far down. */
 const swingOver = (
   bust: Point,
   hinge: Point,
   { down, out }: { readonly down: Point; readonly out: Point },
   width: number,
   units: Units,
-): Pick<Swing, "hinge" | "pivot" | "turn"> & { readonly longer: number } => {
+): { readonly turn: number; readonly to: Point; readonly longer: number } => {
   const from = minus(bust, hinge);
   const radius = distance(bust, hinge);
   const [across, below] = [dot(from, out) + width, dot(from, down)];
@@ -133,6 +187,9 @@ const swingOver = (
     });
   }
   const deeper = Math.sqrt(radius * radius - across * across);
-  const to = plus(times(out, across), times(down, deeper));
-  return { hinge, pivot: bust, turn: turnBetween(from, to), longer: deeper - below };
+  const way = plus(times(out, across), times(down, deeper));
+  return { turn: turnBetween(from, way), to: plus(hinge, way), longer: deeper - below };
 };
+
+// The cloth between hinge and dart is at least this wide at the edge, in mm.
+const narrowest = 10;

@@ -1,17 +1,21 @@
 // hollow-back: shortens a back at the waist for a hollow back, or lengthens it there.
 import { phrase } from "../../grammar/phrase.ts";
+import { climbed, highest, isMarkedCenter, type LevelEdge, levelWith, runsUpright } from "../alter/level-with.ts";
 import { closedBoundary, turnInOutline } from "../alter/outline-spot.ts";
-import { rayEnd, swung } from "../alter/swing-part.ts";
+import { acrossToward, downAtCenter, rayEnd, swung } from "../alter/swing-part.ts";
 import { turnAt } from "../alter/turned.ts";
 import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { contains } from "../geometry/area.ts";
 import { crossingsWithRay } from "../geometry/intersect.ts";
-import { distance, dot, minus, plus, quarterTurn, times } from "../geometry/point.ts";
+import { endOf, type Path, startOf } from "../geometry/path.ts";
+import { distance, dot, minus, type Point, plus, times } from "../geometry/point.ts";
 import { bearing, turnBetween } from "../geometry/trig.ts";
+import { walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
 import { angleInWords, lengthIn } from "../units.ts";
+import type { Edge, Piece, Units } from "../working.ts";
 
 export const hollowBack = pieceStep({
   name: "hollow-back",
@@ -52,11 +56,15 @@ piece back {
       });
     }
     if (shorter === 0) return { now: piece, words: "" };
-    const down = bearing(Math.PI / 2 + turnAt(piece, side, pointAt(path, pathLength(path) / 2)));
-    const square = quarterTurn(down);
-    const out = dot(minus(pointAt(path, pathLength(path) / 2), waist.point), square) >= 0 ? square : times(square, -1);
+    const middle = pointAt(path, pathLength(path) / 2);
+    const nearly = bearing(Math.PI / 2 + turnAt(piece, side, middle));
+    const down = downAtCenter(piece, whole, waist.point, times(acrossToward(nearly, minus(middle, waist.point)), -1));
+    const out = acrossToward(down, minus(middle, waist.point));
+    refuseOtherEdges(piece, whole, waist.point, side, down, units);
     const level = plus(waist.point, times(down, -shorter / 2));
-    const [hit] = crossingsWithRay(path, level, out).filter(({ ahead }) => ahead > 0);
+    const [hit] = crossingsWithRay(path, level, out)
+      .filter(({ ahead }) => ahead > 0)
+      .sort((a, b) => a.ahead - b.ahead);
     if (!hit || distance(hit.point, level) < least) {
       throw new Problem(
         "waist-off-side",
@@ -66,11 +74,12 @@ piece back {
         },
       );
     }
-    const pivot = plus(waist.point, times(down, -shorter));
-    const turn = turnBetween(minus(waist.point, hit.point), minus(pivot, hit.point));
+    const pivotTo = plus(waist.point, times(down, -shorter));
+    const turn = turnBetween(minus(waist.point, hit.point), minus(pivotTo, hit.point));
     const result = swung(piece, {
       hinge: hit.point,
       pivot: waist.point,
+      pivotTo,
       mouth: rayEnd(whole, waist.point, down),
       third: rayEnd(whole, waist.point, times(out, -1)),
       turn,
@@ -81,6 +90,64 @@ piece back {
     };
   },
 });
+
+/** A Problem where what is named is the center or the armhole, or where what lies level with it on the other side cannot be the center. */
+const refuseOtherEdges = (piece: Piece, whole: Path, waist: Point, side: string, down: Point, units: Units): void => {
+  const level = levelWith(piece, whole, waist, down);
+  const own = level.find(({ edge }) => edge.name === side);
+  const center = level.find(({ edge }) => edge.name !== side);
+  if (!own || !center) return;
+  const below = edgeBelow(piece, own.edge, down);
+  const isUnderShoulder =
+    own.top - highest(whole, down) < armholeHigh && climbed(piece, own.edge, center.edge, down).length > 2;
+  if (isUnderShoulder && below.bottom - own.bottom > armholeHigh) {
+    throw new Problem(
+      "side-is-armhole",
+      `${side} reaches up to the shoulder, and ${below.edge.name} goes on below it: it is the armhole, and not the side.`,
+      {
+        hint: `Choose a place at the waist, and name the side: \`about ${below.edge.name}\`.`,
+        slot: "side",
+      },
+    );
+  }
+  const higher = center.top - own.top;
+  if (isMarkedCenter(own.edge) && !isMarkedCenter(center.edge)) {
+    throw asSide(`${side} is marked as ${own.edge.role}, so it is the center, and not the side.`, center);
+  }
+  // From the side the outline goes over an armhole and a shoulder before it is as high as the center reaches.
+  const reachesNeck = higher > armholeHigh && own.top - highest(whole, down) < armholeHigh;
+  if (reachesNeck && !isMarkedCenter(center.edge)) {
+    throw asSide(
+      `${side} reaches ${lengthIn(higher, units)} higher than ${center.edge.name}, which lies level with the place on its other side: it is the center, and not the side.`,
+      center,
+    );
+  }
+  if (runsUpright(center.edge, center.point, down)) return;
+  throw new Problem(
+    "waist-off-center",
+    `${center.edge.name} lies level with the place, and is no center: it does not run upright there.`,
+    {
+      hint: "Choose a place at the waist, between center and side.",
+      slot: "waist",
+    },
+  );
+};
+
+/** The edge that the outline goes on with at the lower end of another, and how far down that reaches, mm. */
+const edgeBelow = (piece: Piece, above: Edge, down: Point): { readonly edge: Edge; readonly bottom: number } => {
+  const walk = walked(piece);
+  const index = walk.findIndex(({ edge }) => edge === above);
+  const { path } = walk[index]!;
+  const step = dot(endOf(path), down) > dot(startOf(path), down) ? 1 : walk.length - 1;
+  const next = walk[(index + step) % walk.length]!;
+  return { edge: next.edge, bottom: Math.max(dot(startOf(next.path), down), dot(endOf(next.path), down)) };
+};
+
+const asSide = (message: string, { edge }: LevelEdge): Problem =>
+  new Problem("side-is-center", message, { hint: `Name the side: \`about ${edge.name}\`.`, slot: "side" });
+
+// From an underarm to the highest place of a piece it is further than this, in mm, down to the sizes of small children.
+const armholeHigh = 100;
 
 // The part that swings is at least this wide, in mm.
 const least = 20;

@@ -2,7 +2,9 @@
 import { optional, phrase } from "../../grammar/phrase.ts";
 import { movedEdge } from "../alter/moved-edge.ts";
 import { closedBoundary, turnInOutline } from "../alter/outline-spot.ts";
+import { nearest } from "../geometry/nearest.ts";
 import { endOf, startOf } from "../geometry/path.ts";
+import { distance, sameSpotTolerance } from "../geometry/point.ts";
 import { walked } from "../outline.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
@@ -15,8 +17,8 @@ export const lining = pieceStep({
   since: "0.2",
   summary: "Makes the piece a lining: shorter at its hems, with a pleat of ease down one edge.",
   details: `Every edge marked as hem moves in by the length. \`pleat\` is the cloth of the whole pleat in the garment, by custom 2 to 4 cm down the center back;
-the edge that it lies at, a fold or a center seam, moves out by half of it, and the edges at its ends that are no hems take the half up again, so
-the neck is still sewn to the same length. By custom the lining is cut 1 to 2 cm longer than it ends up, for a pleat at its hem: \`shorter\` says what is left after that.`,
+the edge that it lies at, a fold or a center seam, moves out by half of it. The edges at its ends grow by that, and by more where they meet it at a slant;
+those that are no hems take up again what they grew, so the neck is still sewn to the same length. By custom the lining is cut 1 to 2 cm longer than it ends up, for a pleat at its hem: \`shorter\` says what is left after that.`,
   phrase: [
     phrase`lining shorter ${slot.length("shorter", "how far its hems end above those of the outer piece")}
       ${optional`pleat ${slot.length("pleat", "the cloth of the whole pleat")} at ${slot.ownEdge("at", "the edge that it lies at")}`}`,
@@ -67,12 +69,24 @@ const withPleat = (piece: Piece, edge: string, half: number, drawnBy: TakeUp["dr
   const takeUps: TakeUp[] = [
     { edge: before.edge, from: startOf(was), to: endOf(before.path) },
     { edge: after.edge, from: endOf(was), to: startOf(after.path) },
-  ].flatMap(({ edge: { name, role }, from, to }) =>
-    role === "hem"
-      ? []
-      : [{ kind: "pleat" as const, edge: name, ...asDrafted(wide, name, from, to), amount: half, drawnBy }],
-  );
+  ].flatMap(({ edge: { name, role, path }, from, to }) => {
+    if (role === "hem") return [];
+    // Where the old corner is no longer on the neighbour, that was cut shorter: there is nothing to fold.
+    if (nearest(path, from).distance > sameSpotTolerance) refuseShorter(name, edge);
+    // The neighbour is carried on straight, so what it has grown lies between its old end and its new one.
+    return [
+      { kind: "pleat" as const, edge: name, ...asDrafted(wide, name, from, to), amount: distance(from, to), drawnBy },
+    ];
+  });
   return { ...wide, takeUps: [...wide.takeUps, ...takeUps] };
+};
+
+const refuseShorter = (neighbour: string, edge: string): never => {
+  throw new Problem(
+    "lining-pleat-corner",
+    `The outline turns in where ${neighbour} meets ${edge}, so a pleat there would make ${neighbour} shorter.`,
+    { hint: "Lay the pleat at an edge whose corners point outward." },
+  );
 };
 
 /** The ends of a stretch at the end of an edge, in the direction in which the edge was drafted. */

@@ -1,6 +1,7 @@
 // lower-armhole: lowers or raises the underarm.
 import { optional, phrase } from "../../grammar/phrase.ts";
 import { armholeDrawn, armholeNamed, sideMoved, withArmhole } from "../alter/armhole.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { nearest } from "../geometry/nearest.ts";
 import { endOf, joined } from "../geometry/path.ts";
 import { part } from "../geometry/split.ts";
@@ -33,6 +34,7 @@ piece vest {
       ${optional`out ${slot.length("out", "how far the underarm moves out")}`}`,
   ],
   work({ armhole: name, lowering, out = 0 }, piece, { units }) {
+    refuseUnlike("armhole", piece, { edge: name, slot: "armhole" }, units);
     if (lowering === 0 && out === 0) return { now: piece, words: "" };
     const armhole = armholeNamed(piece, name, units);
     const side = sideMoved(armhole, lowering, out, units);

@@ -1,6 +1,7 @@
 // lower-neck: makes a neck deeper or higher at the center.
 import { phrase } from "../../grammar/phrase.ts";
 import { neckNamed, neckStretched, withNeck } from "../alter/neck.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { endOf } from "../geometry/path.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
@@ -29,6 +30,7 @@ piece front {
     phrase`lower-neck ${slot.ownEdge("neck", "the neck")} by ${slot.length("lowering", "how far it goes down; negative raises it")}`,
   ],
   work({ neck: name, lowering }, piece, { units }) {
+    refuseUnlike("neck", piece, { edge: name, slot: "neck" }, units);
     if (lowering === 0) return { now: piece, words: "" };
     const neck = neckNamed(piece, name, units);
     const path = neckStretched(neck, lowering, endOf(neck.path), units);

@@ -3,13 +3,13 @@ import { optional, phrase } from "../../grammar/phrase.ts";
 import { laidOn } from "../alter/brought-together.ts";
 import { closedBoundary } from "../alter/outline-spot.ts";
 import { withNewEdge } from "../drawn.ts";
-import { contains } from "../geometry/area.ts";
 import { bounds } from "../geometry/bounds.ts";
 import { endDirection, mapped, startDirection } from "../geometry/path.ts";
 import { minus, type Point, plus, times, unit } from "../geometry/point.ts";
 import { rotated } from "../geometry/rotate.ts";
 import { toRadians } from "../geometry/trig.ts";
 import { cornersOf } from "../outline.ts";
+import { outsideBy } from "../outside-by.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
@@ -63,11 +63,13 @@ piece front {
         drawnBy: where,
       };
     });
-    const off = drills.find(({ point }) => !contains(whole, point));
-    if (off) {
-      throw new Problem("pocket-off-piece", `Here ${pocket.name} would lie beyond the edge of ${piece.name}.`, {
-        hint: "Move the place further inside.",
-      });
+    const off = outsideBy(whole, outline);
+    if (off > 0) {
+      throw new Problem(
+        "pocket-off-piece",
+        `Here ${pocket.name} would reach ${lengthIn(off, units)} beyond the edge of ${piece.name}.`,
+        { hint: "Move the place further inside." },
+      );
     }
     const drawn = withNewEdge(piece, name, outline, where);
     return {

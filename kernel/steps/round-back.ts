@@ -1,18 +1,22 @@
 // round-back: gives a back room for a rounder back, or takes it away for a more erect one.
 import { phrase } from "../../grammar/phrase.ts";
 import { type Armhole, armholeBeside } from "../alter/armhole.ts";
-import { closedBoundary } from "../alter/outline-spot.ts";
-import { dartInMouth, edgeUnder, rayEnd, refuseUsedUp, swung, tipAfter } from "../alter/swing-part.ts";
+import { climbed, highest, isMarkedCenter, type LevelEdge, levelWith, runsUpright } from "../alter/level-with.ts";
+import { closedBoundary, turnInOutline } from "../alter/outline-spot.ts";
+import { acrossToward, dartInMouth, edgeUnder, rayEnd, refuseUsedUp, swung, tipAfter } from "../alter/swing-part.ts";
+import { turnAt } from "../alter/turned.ts";
 import { withDart } from "../alter/with-dart.ts";
+import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { contains } from "../geometry/area.ts";
 import { crossingsWithRay } from "../geometry/intersect.ts";
-import { distance, minus, type Point, plus, times } from "../geometry/point.ts";
-import { turnBetween } from "../geometry/trig.ts";
+import { endOf, type Path, startOf } from "../geometry/path.ts";
+import { distance, dot, minus, type Point, plus, times } from "../geometry/point.ts";
+import { bearing, turnBetween } from "../geometry/trig.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
 import { angleInWords, lengthIn } from "../units.ts";
-import type { Dart, Units } from "../working.ts";
+import type { Dart, Edge, Piece, Units } from "../working.ts";
 
 export const roundBack = pieceStep({
   name: "round-back",
@@ -58,6 +62,7 @@ piece back {
     }
     const old = "mouth" in fill ? undefined : piece.darts.get(fill.into)!;
     const shoulder = "mouth" in fill ? (edgeUnder(piece, fill.mouth.point) ?? offShoulder()) : old!.edge;
+    turnInOutline(piece, shoulder);
     if ("mouth" in fill && longer < 0) {
       throw new Problem("back-no-dart", "An erect back takes from a shoulder dart, and this line makes a new one.", {
         hint: "Write the line without a new name, and with `into` and the dart that gives it in place of `to`.",
@@ -65,15 +70,18 @@ piece back {
       });
     }
     if (longer === 0) return { now: piece, words: "" };
+    const center = centerBeside(piece, whole, blade.point, shoulder, "mouth" in fill ? "mouth" : "into", units);
     const armhole = armholeBeside(piece, shoulder, units);
-    const { down, out } = armhole;
-    const hinge = hingeAt(armhole, plus(blade.point, times(down, -longer / 2)), units);
-    const pivot = plus(blade.point, times(down, -longer));
-    const turn = turnBetween(minus(blade.point, hinge), minus(pivot, hinge));
+    const down = bearing(Math.PI / 2 + turnAt(piece, center.edge.name, center.point));
+    const out = acrossToward(down, armhole.out);
+    const hinge = hingeAt({ ...armhole, out }, plus(blade.point, times(down, -longer / 2)), units);
+    const pivotTo = plus(blade.point, times(down, -longer));
+    const turn = turnBetween(minus(blade.point, hinge), minus(pivotTo, hinge));
     if (old && longer < 0) refuseUsedUp(old, turn, blade.point);
     const result = swung(piece, {
       hinge,
       pivot: blade.point,
+      pivotTo,
       mouth: "mouth" in fill ? fill.mouth.point : old!,
       third: rayEnd(whole, blade.point, times(out, -1)),
       turn,
@@ -94,17 +102,75 @@ piece back {
 const offShoulder = (): never => {
   throw new Problem("dart-off-outline", "The place of the dart does not lie inside an edge of the outline.", {
     hint: "Give it as a place along the shoulder, as in `shoulder at 50%`.",
+    slot: "mouth",
   });
+};
+
+/** The center, level with the blade; a Problem where the armhole does not lie level with it, or the dart is not at the shoulder. */
+const centerBeside = (
+  piece: Piece,
+  whole: Path,
+  blade: Point,
+  shoulder: string,
+  slotOfDart: "mouth" | "into",
+  units: Units,
+): LevelEdge => {
+  const { path } = piece.edges.get(shoulder)!;
+  const down = bearing(Math.PI / 2 + turnAt(piece, shoulder, pointAt(path, pathLength(path) / 2)));
+  const [center, outer] = centerFirst(levelWith(piece, whole, blade, down));
+  const climb = climbed(piece, outer.edge, center.edge, down);
+  const own = shoulderIn(climb, highest(whole, down), down);
+  if (own !== 1 || !runsUpright(center.edge, center.point, down)) {
+    throw new Problem(
+      "blade-off-armhole",
+      `${center.edge.name} and ${outer.edge.name} lie level with the blade, and not the center and the armhole.`,
+      {
+        hint: `Choose a place between the shoulder tip and the underarm, more than ${lengthIn(least, units)} from the armhole.`,
+        slot: "blade",
+      },
+    );
+  }
+  if (climb[own]!.name === shoulder) return center;
+  throw new Problem(
+    "dart-off-shoulder",
+    `The dart would open on the ${shoulder}, and the shoulder above the ${outer.edge.name} is ${climb[own]!.name}.`,
+    {
+      hint: `Let it open on the ${climb[own]!.name}; \`move-dart\` takes it from there to the ${shoulder}.`,
+      slot: slotOfDart,
+    },
+  );
+};
+
+/** Center and armhole: what is marked as fold or opening is the center, and of two seams the one that reaches further down. */
+const centerFirst = ([one, other]: readonly [LevelEdge, LevelEdge]): readonly [LevelEdge, LevelEdge] => {
+  const [isOne, isOther] = [isMarkedCenter(one.edge), isMarkedCenter(other.edge)];
+  const isFirst = isOne === isOther ? one.bottom > other.bottom : isOne;
+  return isFirst ? [one, other] : [other, one];
+};
+
+/** Which of the edges that climb from the armhole to the center is the shoulder: the one that comes to the highest place. */
+const shoulderIn = (climb: readonly Edge[], top: number, down: Point): number => {
+  const ends = climb.map(({ path }) => [dot(startOf(path), down), dot(endOf(path), down)] as const);
+  const first = ends.findIndex((each) => Math.min(...each) <= top + level);
+  // Over a level shoulder the armhole comes as high as the neck does.
+  const isLevel = first === 0 && climb.length > 2 && Math.abs(ends[1]![0] - ends[1]![1]) <= level;
+  return isLevel ? 1 : first;
 };
 
 /** Where the armhole lies level with a place, so that the place swings straight up. */
 const hingeAt = ({ path, out, name }: Armhole, from: Point, units: Units): Point => {
-  const [hit] = crossingsWithRay(path, from, out).filter(({ ahead }) => ahead > 0);
+  const [hit] = crossingsWithRay(path, from, out)
+    .filter(({ ahead }) => ahead > 0)
+    .sort((a, b) => a.ahead - b.ahead);
   if (hit && distance(hit.point, from) > least) return hit.point;
   throw new Problem("blade-off-armhole", `${name} does not lie level with the blade.`, {
     hint: `Choose a place between the shoulder tip and the underarm, more than ${lengthIn(least, units)} from the armhole.`,
+    slot: "blade",
   });
 };
+
+// Heights nearer than this, in mm, are level.
+const level = 1;
 
 // The part that swings is at least this wide, in mm.
 const least = 20;

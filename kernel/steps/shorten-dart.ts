@@ -1,5 +1,5 @@
 // shorten-dart: the tip of a dart goes back along its center line.
-import { phrase } from "../../grammar/phrase.ts";
+import { optional, phrase } from "../../grammar/phrase.ts";
 import { withDart } from "../alter/with-dart.ts";
 import { dartMeasures } from "../dart-measures.ts";
 import { distance, minus, plus, times, unit } from "../geometry/point.ts";
@@ -12,7 +12,8 @@ export const shortenDart = pieceStep({
   name: "shorten-dart",
   since: "0.1",
   summary: "Takes the tip of a dart back along its center line; its leg ends stay.",
-  details: `Darts point to the fullest place of the body but stop short of it: 2 to 3 cm at the bust. A negative length makes the dart longer.`,
+  details: `Darts point to the fullest place of the body but stop short of it: 2 to 3 cm at the bust. A negative length makes the dart longer.
+Of a double-ended dart it is the upper tip that goes back, and with \`lower\` the lower one.`,
   example: `chalkline 1
 units cm
 piece bodice {
@@ -29,12 +30,21 @@ piece bodice {
   true-seam side
 }`,
   phrase: [
-    phrase`shorten-dart ${slot.ownDart("name", "the dart")} by ${slot.length("length", "how far the tip goes back; negative lengthens")}`,
+    phrase`shorten-dart ${slot.ownDartOfAnyForm("name", "the dart")} by ${slot.length("length", "how far the tip goes back; negative lengthens")} ${optional`lower`}`,
   ],
-  work({ name, length }, piece, { units }) {
+  work(fill, piece, { units }) {
+    const { name, length } = fill;
     const dart = piece.darts.get(name)!;
+    const takesLower = "lower" in fill;
+    if (takesLower && !dart.lower) {
+      throw new Problem("dart-one-tip", `${name} opens on the ${dart.edge}, and has one tip only.`, {
+        hint: "Leave `lower` out.",
+        slot: "lower",
+      });
+    }
+    const old = (takesLower && dart.lower) || dart.tip;
     const { middle } = dartMeasures(dart);
-    const long = distance(dart.tip, middle);
+    const long = distance(old, middle);
     if (length >= long) {
       throw new Problem("dart-used-up", `${name} is ${lengthIn(long, units)} long, so nothing of it would be left.`, {
         hint: "Take a smaller length.",
@@ -42,12 +52,12 @@ piece bodice {
       });
     }
     if (length === 0) return { now: piece, words: "" };
-    const tip = plus(dart.tip, times(unit(minus(middle, dart.tip)), length));
-    const now = { ...dart, tip };
+    const tip = plus(old, times(unit(minus(middle, old)), length));
     const did = length > 0 ? "shortened" : "lengthened";
+    const end = dart.lower ? ` at its ${takesLower ? "lower" : "upper"} tip` : "";
     return {
-      now: withDart(piece, now),
-      words: `${did} ${name} by ${lengthIn(Math.abs(length), units)}`,
+      now: withDart(piece, takesLower ? { ...dart, lower: tip } : { ...dart, tip }),
+      words: `${did} ${name} by ${lengthIn(Math.abs(length), units)}${end}`,
     };
   },
 });

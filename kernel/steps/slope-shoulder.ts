@@ -1,12 +1,13 @@
 // slope-shoulder: makes a shoulder more sloping, or squarer.
 import { phrase } from "../../grammar/phrase.ts";
 import { type Armhole, acrossMoved, armholeBeside, armholeDrawn, sideMoved, withArmhole } from "../alter/armhole.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
+import { angleToMove, hasRoom, shoulderSlope, slopeRoom, tipMoved } from "../alter/shoulder-slope.ts";
 import { solved } from "../alter/trued.ts";
 import { pathLength } from "../geometry/arc-length.ts";
 import { endDirection, endOf, mapped, type Path, startOf } from "../geometry/path.ts";
 import { cross, distance } from "../geometry/point.ts";
 import { rotated } from "../geometry/rotate.ts";
-import { asin } from "../geometry/trig.ts";
 import { Problem } from "../problem.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
@@ -17,7 +18,8 @@ export const slopeShoulder = pieceStep({
   name: "slope-shoulder",
   since: "0.2",
   summary: "Makes a shoulder more sloping, or squarer by a negative amount, with the armhole as long as before.",
-  details: `The shoulder turns about the neck point by the angle, or until its tip has moved by the length; it keeps its length. For a sloping
+  details: `The shoulder turns about the neck point by the angle, or until its tip has moved by the length in a straight line; it keeps its
+length, and stays between level and 45 deg. For a sloping
 shoulder the underarm goes down with the tip, for a square one up, as far as it takes for the armhole to keep its length to a thousandth of a millimetre, so
 that the sleeve still fits; the side gets shorter or longer by that. Do the same to back and front.`,
   example: `chalkline 1
@@ -33,11 +35,12 @@ piece back {
   slope-shoulder shoulder by 1 cm
 }`,
   phrase: [
-    phrase`slope-shoulder ${slot.ownEdge("shoulder", "the shoulder")} by ${slot.lengthOrAngle("amount", "how far the tip goes down, or the angle; negative makes it squarer")}`,
+    phrase`slope-shoulder ${slot.ownEdge("shoulder", "the shoulder")} by ${slot.lengthOrAngle("amount", "how far the tip moves, or the angle; negative makes it squarer")}`,
   ],
   work({ shoulder, amount }, piece, { units }) {
+    refuseUnlike("shoulder", piece, { edge: shoulder, slot: "shoulder" }, units);
     const armhole = armholeBeside(piece, shoulder, units);
-    const angle = "angle" in amount ? amount.angle : angleFor(armhole, amount.length, units);
+    const angle = turnWanted(armhole, amount, units);
     if (angle === 0) return { now: piece, words: "" };
     const line = sloped(armhole, angle);
     const tip = endOf(line);
@@ -62,24 +65,36 @@ piece back {
     return {
       now: withArmhole(piece, armhole, path, { shoulder: line, side, across }),
       words:
-        `made the ${shoulder} ${angleInWords(Math.abs(angle))} ${did}: its tip ${lengthIn(moved, units)} ${angle > 0 ? "down" : "up"}, ` +
-        `the underarm ${lengthIn(Math.abs(lowering), units)} ${lowering >= 0 ? "down" : "up"}`,
+        `made the ${shoulder} ${angleInWords(Math.abs(angle))} ${did}, its tip moved by ${lengthIn(moved, units)}, ` +
+        `the underarm ${lowering >= 0 ? "lowered" : "raised"} by ${lengthIn(Math.abs(lowering), units)}`,
     };
   },
 });
 
-/** Radians through which the shoulder turns for its tip to move so many mm. */
-const angleFor = ({ shoulderPath, shoulder }: Armhole, by: number, units: Units): number => {
-  const radius = distance(startOf(shoulderPath), endOf(shoulderPath));
-  if (Math.abs(by) < radius) return 2 * asin(by / (2 * radius));
+/** Radians through which the shoulder turns; a Problem where it would rise to its tip, or slope as no shoulder does. */
+const turnWanted = (
+  armhole: Armhole,
+  amount: { readonly length: number } | { readonly angle: number },
+  units: Units,
+): number => {
+  const angle = "angle" in amount ? amount.angle : angleToMove(armhole, amount.length);
+  const room = slopeRoom(armhole);
+  if (angle !== undefined && hasRoom(room, angle)) return angle;
+  const inWords = (each: number): string =>
+    "angle" in amount ? angleInWords(each) : lengthIn(tipMoved(armhole, each), units);
+  const { shoulder, shoulderPath } = armhole;
+  const slope = shoulderSlope(armhole);
   throw new Problem(
     "slope-too-much",
-    `${shoulder} is ${lengthIn(radius, units)} long, and its tip cannot move as far.`,
-    {
-      hint: "Take a smaller length.",
-    },
+    angle === undefined
+      ? `${shoulder} is ${lengthIn(distance(startOf(shoulderPath), endOf(shoulderPath)), units)} long, and its tip cannot move as far.`
+      : `${shoulder} slopes by ${angleInWords(slope)} and would ${inSlope(slope + angle)}; a shoulder lies between level and 45 deg.`,
+    { hint: `Take an amount between ${inWords(room.up)} and ${inWords(room.down)}.`, slot: "amount" },
   );
 };
+
+const inSlope = (slope: number): string =>
+  slope < 0 ? `rise by ${angleInWords(-slope)} to its tip` : `slope by ${angleInWords(slope)}`;
 
 /** The shoulder turned about the neck point, its tip down by an angle in radians. */
 export const sloped = ({ shoulderPath, shoulderWay, down }: Armhole, angle: number): Path => {

@@ -1,6 +1,7 @@
 // square-armhole: the armhole of a straight dropped sleeve, straight down and then level.
 import { phrase } from "../../grammar/phrase.ts";
 import { armholeNamed, withArmhole } from "../alter/armhole.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { withPlace } from "../drawn.ts";
 import { straight, through } from "../geometry/path.ts";
 import { distance, dot, minus, plus, times } from "../geometry/point.ts";
@@ -33,6 +34,7 @@ piece back {
     phrase`square-armhole ${slot.name("corner", "what its corner is called")} = ${slot.ownEdge("armhole", "the armhole")}`,
   ],
   work({ corner: name, armhole: edge }, piece, { where, units }) {
+    refuseUnlike("armhole", piece, { edge, slot: "armhole" }, units);
     const armhole = armholeNamed(piece, edge, units);
     const { tip, underarm, down, out } = armhole;
     const run = dot(minus(underarm, tip), out);

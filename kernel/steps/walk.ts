@@ -2,7 +2,7 @@
 import { optional, phrase } from "../../grammar/phrase.ts";
 import { pathLength, pointAt } from "../geometry/arc-length.ts";
 import { sameSpotTolerance } from "../geometry/point.ts";
-import { Problem } from "../problem.ts";
+import { Problem, Withheld } from "../problem.ts";
 import { sewnLength, sewnUpTo } from "../sewn.ts";
 import * as slot from "../slots.ts";
 import { garmentStep } from "../step.ts";
@@ -37,6 +37,8 @@ seam front.side with back.side`,
   work(fill, garment, { where, units }) {
     const { first, second, distances } = fill;
     const double = "double" in fill;
+    for (const [value, edge] of first.entries()) refuseInner(edge, garment, { slot: "first", value });
+    for (const [value, edge] of second.entries()) refuseInner(edge, garment, { slot: "second", value });
     const mark = (now: Garment, edges: readonly EdgeValue[]): Garment =>
       distances.reduce((marked, at) => withNotch(marked, spotOn(edges, at, units), double, where), now);
     const now = mark(mark(garment, first), second);
@@ -49,6 +51,23 @@ seam front.side with back.side`,
     return { now, words: `walked ${listed(first)} along ${listed(second)}, ${notches} on each; ${ends}` };
   },
 });
+
+// In the words of `seam`, which would refuse the same edges below.
+const refuseInner = (
+  { of }: EdgeValue,
+  garment: Garment,
+  at: { readonly slot: string; readonly value: number },
+): void => {
+  const piece = of && garment.pieces.get(of.piece);
+  if (!of || !piece) return;
+  // A piece with a failed line may have no outline yet, and its own finding has said why.
+  if (piece.doubtful && piece.outline.length === 0) throw new Withheld();
+  // A slit is a line inside the piece, and both its sides are cut edges.
+  const isSlit = piece.edges.get(of.edge)?.role === "opening";
+  if (!isSlit && !piece.outline.some(({ edge }) => edge === of.edge)) {
+    throw new Problem("walk-inner", `${of.piece}.${of.edge} is not part of an outline, and cannot be sewn.`, at);
+  }
+};
 
 // A difference under this many mm reads as none.
 const tellable = 0.05;

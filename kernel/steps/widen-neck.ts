@@ -1,6 +1,7 @@
 // widen-neck: moves the neck point along the shoulder.
 import { phrase } from "../../grammar/phrase.ts";
 import { neckNamed, neckStretched, shoulderFrom, withNeck } from "../alter/neck.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { startOf } from "../geometry/path.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
@@ -28,6 +29,7 @@ piece front {
     phrase`widen-neck ${slot.ownEdge("neck", "the neck")} by ${slot.length("widening", "how far the neck point moves along the shoulder; negative makes it narrower")}`,
   ],
   work({ neck: name, widening }, piece, { units }) {
+    refuseUnlike("neck at a shoulder", piece, { edge: name, slot: "neck" }, units);
     if (widening === 0) return { now: piece, words: "" };
     const neck = neckNamed(piece, name, units);
     const shoulder = shoulderFrom(neck, widening, units);

@@ -9,6 +9,7 @@ import {
   upperDrawn,
   withArmhole,
 } from "../alter/armhole.ts";
+import { refuseUnlike } from "../alter/refuse-unlike.ts";
 import { endOf, joined } from "../geometry/path.ts";
 import * as slot from "../slots.ts";
 import { pieceStep } from "../step.ts";
@@ -19,7 +20,7 @@ export const widenShoulder = pieceStep({
   since: "0.2",
   summary: "Makes a shoulder wider at its tip, or narrower by a negative length, and blends the armhole into it.",
   details: `The tip moves along the line of the shoulder. The armhole is redrawn from the tip, square to the shoulder, down to its deepest
-place, and keeps its line below. With \`moving across\` that place moves out or in as far as the tip, and all of the armhole is redrawn.
+place, and keeps its line below. With \`moving across\` that place moves straight out or in by the length as well, and all of the armhole is redrawn.
 Side and underarm stay. The cap of a sleeve that is to keep its length along the arm gets lower by what the shoulder gained.`,
   example: `chalkline 1
 units cm
@@ -39,6 +40,7 @@ piece vest {
       ${optional`moving ${slot.choice("moving", "moves the deepest place of the armhole as well", ["across"])}`}`,
   ],
   work({ shoulder, width, moving }, piece, { units }) {
+    refuseUnlike("shoulder", piece, { edge: shoulder, slot: "shoulder" }, units);
     if (width === 0) return { now: piece, words: "" };
     const armhole = armholeBeside(piece, shoulder, units);
     const line = shoulderMoved(armhole, width, units);

@@ -68,7 +68,7 @@ const isTold = (what: string): boolean => what.startsWith("step ") || what.start
 const cuttingOf = (what: string, outcome: Outcome): string => {
   const piece = outcome.garment.pieces.get(what.slice("cutting ".length));
   const line = piece && cuttingLine(piece);
-  return line ? `${(Math.abs(signedArea(line.path)) / 100).toFixed(1)} cm2` : "no such piece";
+  return line ? squareCentimetres(Math.abs(signedArea(line.path))) : "no such piece";
 };
 
 const stepAt = (what: string, outcome: Outcome): string => {
@@ -77,18 +77,23 @@ const stepAt = (what: string, outcome: Outcome): string => {
   return record ? tellStep(record, outcome.garment) : "no such step";
 };
 
-const mm = (millimetres: number): string => millimetres.toFixed(1).replace(/^-0\.0$/, "0.0");
+/** A number to so many digits, in which what is nothing has no sign: it may come out a hair above 0 or below it. */
+const fixed = (value: number, digits: number): string => value.toFixed(digits).replace(/^-(0\.0+)$/, "$1");
+
+const mm = (millimetres: number): string => fixed(millimetres, 1);
+
+const squareCentimetres = (squareMillimetres: number): string => `${fixed(squareMillimetres / 100, 1)} cm2`;
 
 const inWords = (value: Value): string => {
   switch (value.kind) {
     case "length":
       return `${mm(value.value)} mm`;
     case "angle":
-      return `${toDegrees(value.value).toFixed(2)} deg`;
+      return `${fixed(toDegrees(value.value), 2)} deg`;
     case "area":
-      return `${(value.value / 100).toFixed(1)} cm2`;
+      return squareCentimetres(value.value);
     case "weight":
-      return `${value.value.toFixed(1)} gsm`;
+      return `${fixed(value.value, 1)} gsm`;
     case "number":
       return plainNumber(value.value, 4);
     case "place":
@@ -97,7 +102,7 @@ const inWords = (value: Value): string => {
       return `${mm(pathLength(value.path))} mm`;
     case "piece": {
       const loop = boundary(value.piece);
-      return loop ? `${(Math.abs(signedArea(loop)) / 100).toFixed(1)} cm2` : "open";
+      return loop ? squareCentimetres(Math.abs(signedArea(loop))) : "open";
     }
     case "truth":
       return value.holds ? "holds" : "does not hold";
