@@ -1,7 +1,7 @@
 // The search for the place of a label, against figures whose answer is known.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type Box, room, squareDistance } from "../../kernel/drawing/box.ts";
+import { asSeenBy, type Box, room, squareDistance, squareRoom } from "../../kernel/drawing/box.ts";
 import { roomiestPlace } from "../../kernel/drawing/roomiest-place.ts";
 import { flattened } from "../../kernel/geometry/area.ts";
 import type { Path } from "../../kernel/geometry/path.ts";
@@ -78,4 +78,33 @@ test("a line's distance in squares is the larger of across and down, at its near
   expect(squareDistance(at(0, 10), at(10, 0))).toBe(5);
   expect(squareDistance(at(7, 2), at(9, 3))).toBe(7);
   expect(squareDistance(at(-1, -1), at(2, 2))).toBe(0);
+});
+
+const spot = fc.record({
+  x: fc.double({ min: -100, max: 100, noNaN: true }),
+  y: fc.double({ min: -100, max: 100, noNaN: true }),
+});
+const crooked = fc.array(fc.array(spot, { minLength: 2, maxLength: 40 }), { minLength: 1, maxLength: 8 });
+
+/** The plain way: every stretch of every line is looked at. */
+const nearestOf = (
+  lines: readonly (readonly { x: number; y: number }[])[],
+  seen: (p: Box["center"]) => Box["center"],
+) => Math.min(...lines.flatMap((line) => line.slice(1).map((end, i) => squareDistance(seen(line[i]!), seen(end)))));
+
+test("passing over stretches that are far off changes nothing, to the last digit", () => {
+  fc.assert(
+    fc.property(crooked, fc.array(spot, { minLength: 1, maxLength: 20 }), (lines, places) => {
+      const roomAt = squareRoom(lines);
+      for (const place of places)
+        expect(roomAt(place)).toBe(nearestOf(lines, ({ x, y }) => at(x - place.x, y - place.y)));
+    }),
+  );
+  const half = fc.double({ min: 0.5, max: 60, noNaN: true });
+  fc.assert(
+    fc.property(crooked, spot, half, half, fc.double({ min: -3, max: 3, noNaN: true }), (lines, center, w, h, turn) => {
+      const box: Box = { center, turn, halfWidth: w, halfHeight: h };
+      expect(room(box, lines)).toBe(nearestOf(lines, asSeenBy(box)));
+    }),
+  );
 });

@@ -53,7 +53,7 @@ describe("the bytes", () => {
   });
 
   test("of a piece do not change when another piece is added", () => {
-    const alone = svg(drawPiece(garmentOf([back]), back));
+    const alone = svg(draw(garmentOf([back])).pieces.get("back")!);
     const among = svg(
       draw({ ...garmentOf([back]), pieces: new Map([...garmentOf([back]).pieces, ["z", back]]) }).pieces.get("back")!,
     );
