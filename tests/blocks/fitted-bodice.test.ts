@@ -23,7 +23,7 @@ const upTo = (line: string): Outcome => {
 };
 const drafted = upTo("  # drafted beside the bust point");
 const withDart = (line: string): Outcome => {
-  const at = text.indexOf("\n  if dart-place > ");
+  const at = text.indexOf("\n  if place > ");
   return work(`${text.slice(0, at)}\n${line}\n}\n`);
 };
 
@@ -137,4 +137,23 @@ test.each([
 ])("%s, but %s: clean", (was, is) => {
   expect(text).toContain(was);
   expect(work(text.replace(was, is)).findings.map(({ message }) => message)).toEqual([]);
+});
+
+// Trade handbook 3.1, step 3: what is too much for one dart is shared by two.
+test("a bust of 116 cm over a waist of 83 cm has two waist darts in each quarter, and is clean", () => {
+  const measures = new Map(
+    Object.entries({ "bust-girth": 1160, "waist-girth": 830 }).map(([name, value]) => [
+      name,
+      { kind: "length" as const, value },
+    ]),
+  );
+  const drafted = workedRecipe("blocks/fitted-bodice.chalk", { measures });
+  expect(drafted.findings).toEqual([]);
+  for (const piece of ["back", "front"]) {
+    const { darts } = drafted.garment.pieces.get(piece)!;
+    expect([...darts.keys()].filter((name) => name !== "bust")).toEqual(["inner", "outer"]);
+    // (1160 + 80 - 830 - 40) / 4 = 92.5, a quarter of it in the side seam.
+    const widths = ["inner", "outer"].map((name) => dartMeasures(darts.get(name)!).width);
+    expect(Math.abs(widths[0]! + widths[1]! - 92.5 * 0.75)).toBeLessThan(5);
+  }
 });

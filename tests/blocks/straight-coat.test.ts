@@ -75,3 +75,30 @@ describe("the coat block graded from bust 88 to 92", () => {
     expect(Math.abs(2 * (grown("back", "neck") + grown("front", "neck")) - 10.47)).toBeLessThanOrEqual(0.05);
   });
 });
+
+// Bodies as a survey has them, rounded: a strong arm, and a broad shoulder over a narrow chest. The scye measured on them
+// would be too shallow for the arm, so the armhole is cut lower (trade handbook 1.4, rule 5, and 3.4, step 4).
+test.each([
+  [
+    "a strong arm",
+    { "upper-arm-girth": 430, "bust-girth": 1060, "scye-depth": 180, "across-back-width": 440 },
+    0.62 * 430,
+  ],
+  ["a shallow scye", { "bust-girth": 1000, "scye-depth": 150 }, 0.19 * 1000 + 20],
+])("%s: the armhole lies as low as the arm wants, and the sleeve still goes in", (_, body, level) => {
+  const measures = new Map(Object.entries(body).map(([name, value]) => [name, { kind: "length" as const, value }]));
+  const drafted = workedRecipe("blocks/straight-coat.chalk", { measures });
+  expect(drafted.findings).toEqual([]);
+  expect(placeOf(drafted, "back", "underarm").y).toBeCloseTo(level + 40, 6);
+});
+
+test("a broad shoulder over a narrow chest: the armhole is lower than the scye and its drop, and clean", () => {
+  const measures = new Map(
+    Object.entries({ "bust-girth": 800, "shoulder-length": 175, "scye-depth": 150, "across-back-width": 380 }).map(
+      ([name, value]) => [name, { kind: "length" as const, value }],
+    ),
+  );
+  const drafted = workedRecipe("blocks/straight-coat.chalk", { measures });
+  expect(drafted.findings).toEqual([]);
+  expect(placeOf(drafted, "back", "underarm").y).toBeGreaterThan(0.19 * 800 + 20 + 40);
+});

@@ -15,8 +15,10 @@ const kept = 0.5;
 const recordsOf = (piece: string, step: string): StepRecord[] =>
   swing.records.filter((record) => record.piece === piece && record.step === step);
 
-const lengthAfter = (record: StepRecord, edge: string): number => pathLength(record.after!.edges.get(edge)!.path);
-const lengthBefore = (record: StepRecord, edge: string): number => pathLength(record.before!.edges.get(edge)!.path);
+const lengthAfter = (record: StepRecord, edge: string): number =>
+  pathLength(record.changed[0]!.after.edges.get(edge)!.path);
+const lengthBefore = (record: StepRecord, edge: string): number =>
+  pathLength(record.changed[0]!.before!.edges.get(edge)!.path);
 
 describe.each(["back", "front"])("the %s of the swing coat", (piece) => {
   const [firstSpread] = recordsOf(piece, "spread-from");

@@ -8,8 +8,8 @@ const vest = workedRecipe("ushers-vest-swing.chalk");
 
 test("four openings of 18 cm are 72 cm more around the whole hem (plain sums; trade handbook 4.7)", () => {
   const spreads = vest.records.filter(({ step }) => step === "spread-from");
-  const more = spreads.map(({ piece, before, after }) => {
-    const [was, is] = [before!, after!].map((each) => pathLength(each.edges.get("hem")!.path));
+  const more = spreads.map(({ piece, changed: [change] }) => {
+    const [was, is] = [change!.before!, change!.after].map((each) => pathLength(each.edges.get("hem")!.path));
     return (is! - was!) * timesInGarment(piece, vest.garment);
   });
   expect(spreads.map(({ piece }) => piece)).toEqual(["back", "front"]);
