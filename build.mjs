@@ -1,7 +1,8 @@
-// Bundles the command line into one file that node runs by itself: dist/chalkline.js.
+// Bundles the command line into one file that node runs by itself, dist/chalkline.js, and the page into dist/editor.
 import { chmodSync, readFileSync, renameSync, statSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { buildPage } from "./editor/page/build.mjs";
 
 const root = fileURLToPath(new URL(".", import.meta.url));
 const outfile = `${root}dist/chalkline.js`;
@@ -35,3 +36,6 @@ await build({
 chmodSync(aside, 0o755);
 renameSync(aside, outfile);
 console.log(`dist/chalkline.js  ${Math.round(statSync(outfile).size / 1024)} KiB`);
+
+await buildPage(`${root}dist/editor`);
+console.log("dist/editor/      the page");

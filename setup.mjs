@@ -29,3 +29,26 @@ if (!installed) {
   if (status !== 0) process.exit(status ?? 1);
   writeFileSync(stamp, lock);
 }
+
+// The page's tests want a real browser. Where this is a Debian machine and we may install programs, its Chromium is fetched;
+// anywhere else the tests that need it say that they were skipped.
+if (process.argv.includes("--browser")) {
+  const places = [
+    process.env.CHALKLINE_CHROMIUM,
+    "/usr/bin/chromium",
+    "/usr/bin/chromium-browser",
+    "/usr/bin/google-chrome",
+  ];
+  const isThere = places.some((path) => path !== undefined && existsSync(path));
+  if (!isThere && process.getuid?.() === 0 && existsSync("/usr/bin/apt-get")) {
+    console.log("Installing Chromium for the tests of the page …");
+    const quiet = {
+      stdio: ["ignore", "ignore", "inherit"],
+      env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+    };
+    spawnSync("apt-get", ["update", "-qq"], quiet);
+    spawnSync("apt-get", ["install", "-y", "-qq", "--no-install-recommends", "chromium", "fonts-dejavu-core"], quiet);
+  }
+  if (!places.some((path) => path !== undefined && existsSync(path)))
+    console.log("There is no Chromium here, so the tests of the page are skipped. CHALKLINE_CHROMIUM can name one.");
+}

@@ -2,6 +2,7 @@
 import { closeSync, constants, fstatSync, openSync, readSync } from "node:fs";
 import { limits } from "../../grammar/limits.ts";
 import type { Unreadable } from "../../kernel/sources.ts";
+import { unreadable } from "./unreadable.ts";
 
 /** What is said of a handle before it is read; undefined lets it pass. */
 export type Gate = (handle: number) => Unreadable | undefined;
@@ -67,10 +68,6 @@ const bytesFrom = (handle: number): Uint8Array => {
   }
   return bytes.subarray(0, length);
 };
-
-export const unreadable = (code: string, message: string, more: { readonly hint?: string } = {}): Unreadable => ({
-  problem: { code, message, ...more },
-});
 
 const tooLarge = (called: string): Unreadable =>
   unreadable("file-too-large", `${called} is larger than ${limits.fileBytes / 1024 / 1024} MiB, and no recipe is.`);

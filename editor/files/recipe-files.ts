@@ -2,10 +2,11 @@
 import { readdirSync, realpathSync, statSync } from "node:fs";
 import { basename, dirname, isAbsolute, relative, resolve, sep } from "node:path";
 import { listWithOr, nearest } from "../../grammar/nearest.ts";
-import { type SourceText, sourceText } from "../../kernel/report/source-text.ts";
+import { type SourceText, sourceText } from "../../grammar/source.ts";
 import type { Source, Sources, Unreadable } from "../../kernel/sources.ts";
 import { realPathOf } from "./open-file.ts";
-import { readText, textOf, unreadable } from "./read-text.ts";
+import { readText, textOf } from "./read-text.ts";
+import { unreadable } from "./unreadable.ts";
 import { refusedPath } from "./written-path.ts";
 
 /** How findings name the recipe that came through standard input. */

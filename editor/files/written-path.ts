@@ -1,7 +1,7 @@
 // What a `use` line may write between its quotes: a relative path to a .chalk file, and nothing that another program or
 // another system would take for something else.
 import type { Unreadable } from "../../kernel/sources.ts";
-import { unreadable } from "./read-text.ts";
+import { unreadable } from "./unreadable.ts";
 
 /** Why a written path is refused before any file is looked at; undefined when it is not. */
 export const refusedPath = (path: string): Unreadable | undefined => {

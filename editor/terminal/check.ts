@@ -1,10 +1,10 @@
 // chalkline check: findings with the lines they are about, and a verdict for every recipe.
 import type { Diagnostic } from "../../grammar/diagnostic.ts";
+import type { SourceText } from "../../grammar/source.ts";
 import { type CheckedFile, findingsJson } from "../../kernel/report/findings-json.ts";
 import { jsonText } from "../../kernel/report/json.ts";
 import { blank } from "../../kernel/report/said.ts";
 import { shortFinding } from "../../kernel/report/short-finding.ts";
-import type { SourceText } from "../../kernel/report/source-text.ts";
 import { verdictOf } from "../../kernel/report/verdict.ts";
 import { namedRecipes, openNamed } from "./opened.ts";
 import type { Paper } from "./paper.ts";

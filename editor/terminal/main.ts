@@ -3,8 +3,10 @@ import { Command, CommanderError, InvalidArgumentError, Option } from "commander
 import { manual } from "../../kernel/manual.ts";
 import { readable } from "../../kernel/report/readable.ts";
 import { vocabulary } from "../../kernel/vocabulary.ts";
+import { languageServer } from "../language-server/language-server.ts";
 import { check } from "./check.ts";
 import { draw } from "./draw.ts";
+import { edit } from "./edit.ts";
 import { measure } from "./measure.ts";
 import { type Paper, paperOn } from "./paper.ts";
 import { sizes } from "./sizes.ts";
@@ -30,6 +32,7 @@ interface Flags {
   readonly format?: "long" | "short";
   readonly check?: boolean;
   readonly out?: string;
+  readonly port?: number;
 }
 
 const main = async (args: readonly string[]): Promise<number> => {
@@ -163,6 +166,36 @@ const main = async (args: readonly string[]): Promise<number> => {
     });
 
   program
+    .command("edit")
+    .argument("[file]", "a recipe, or a folder with recipes (default: this folder)")
+    .summary("open the cutting table in a browser")
+    .description(
+      "Serves the editor and one folder of recipes on this machine, and prints the address to open. Nothing leaves the machine, and only .chalk files of that folder are read or written.",
+    )
+    .option("--port <number>", "the port to listen on (default: any that is free)", portOf)
+    .option("--root <folder>", "the folder that recipes may be used from (default: the recipe's own)")
+    .addHelpText("after", example("chalkline edit recipes/lobby-coat-swing.chalk", "chalkline edit recipes"))
+    .action(async (file: string | undefined, flags: Flags) => {
+      code = await edit(
+        file,
+        { port: flags.port ?? 0, ...(flags.root !== undefined && { root: flags.root }) },
+        ...papers(),
+      );
+    });
+
+  program
+    .command("language-server")
+    .summary("serve other editors over standard input and output")
+    .description(
+      "Speaks the language server protocol over standard input and output, for editors that start it themselves: findings while typing, hover, completion, names and their uses, renaming, and the rest of what the cutting table knows.",
+    )
+    // Most editors say which way they talk, and there is only this one.
+    .addOption(new Option("--stdio", "over standard input and output").hideHelp())
+    .action(async () => {
+      code = await languageServer(process.stdin, process.stdout, CHALKLINE_VERSION);
+    });
+
+  program
     .command("steps")
     .argument("[name]", "a step, statement, function or check")
     .summary("explain steps, statements, functions and checks")
@@ -202,6 +235,12 @@ const withGiven = (command: Command): Command =>
     .option("--person <name>", "which row of the table")
     .option("--size <name>", "a size of the recipe's size table")
     .option("--root <folder>", "the folder that recipes may be used from (default: the recipe's own)");
+
+const portOf = (written: string): number => {
+  const port = Number(written);
+  if (Number.isInteger(port) && port > 0 && port < 65536) return port;
+  throw new InvalidArgumentError("It takes a number from 1 to 65535.");
+};
 
 const each = (value: string, before: readonly string[] = []): string[] => {
   if (!value.includes("=")) throw new InvalidArgumentError("It takes NAME=VALUE, such as flare=12cm.");

@@ -3,8 +3,8 @@ import { statSync } from "node:fs";
 import { limits } from "../../grammar/limits.ts";
 import type { Unreadable } from "../../kernel/sources.ts";
 import { findRecipes } from "../files/find-recipes.ts";
-import { unreadable } from "../files/read-text.ts";
 import { type OpenedRecipe, openBytes, openRecipe } from "../files/recipe-files.ts";
+import { unreadable } from "../files/unreadable.ts";
 
 /** The recipe at a path, or on standard input where the path is `-`. */
 export const openNamed = async (path: string, root: string | undefined): Promise<OpenedRecipe | Unreadable> => {

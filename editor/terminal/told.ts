@@ -1,9 +1,9 @@
 // What every command that works a recipe says of it, and the exit code that follows.
 import type { Diagnostic } from "../../grammar/diagnostic.ts";
+import type { SourceTexts } from "../../grammar/source.ts";
 import type { Outcome } from "../../kernel/kernel.ts";
 import { findingReport } from "../../kernel/report/finding-report.ts";
 import { bad, blank, plain, type SaidLine, warning } from "../../kernel/report/said.ts";
-import type { SourceTexts } from "../../kernel/report/source-text.ts";
 import { acceptedReport, type Verdict, verdictLines } from "../../kernel/report/verdict.ts";
 
 /** Clean, or warnings only; errors found; something could not be read or written. */

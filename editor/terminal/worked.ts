@@ -2,6 +2,7 @@
 import { didYouMean } from "../../grammar/nearest.ts";
 import type { Evaluated } from "../../kernel/evaluate.ts";
 import { kernel, type Outcome } from "../../kernel/kernel.ts";
+import { measuresAsked } from "../../kernel/measures-asked.ts";
 import { isScalar, kindInWords, type Scalar, sharedKind } from "../../kernel/value.ts";
 import { vocabulary } from "../../kernel/vocabulary.ts";
 import { readAmount } from "../files/amount.ts";
@@ -86,16 +87,12 @@ interface Asked {
 
 /** Params of the opened recipe, and the measures of it and of all that it uses. */
 const askedFor = (evaluated: Evaluated): Map<string, Asked> => {
-  const asked = new Map<string, Asked>();
-  const add = ({ values, uses }: Evaluated, isOpened: boolean): void => {
-    for (const [name, { kind, value }] of values) {
-      if (asked.has(name) || !isScalar(value)) continue;
-      if (kind === "measure" || (kind === "param" && isOpened)) asked.set(name, { kind, like: value });
-    }
-    for (const used of uses.values()) add(used, false);
-  };
-  add(evaluated, true);
-  return asked;
+  const params = [...evaluated.values].filter(([, { kind }]) => kind === "param");
+  return new Map(
+    [...measuresAsked(evaluated), ...params].flatMap(([name, { kind, value }]) =>
+      isScalar(value) && kind !== "let" ? [[name, { kind, like: value }] as const] : [],
+    ),
+  );
 };
 
 type Fitted =

@@ -80,7 +80,7 @@ test("an older drawing is replaced, and keeps its permissions", () => {
 
 test("file names are good on every system", () => {
   const pieces = ["back", "Back", "sheet", "con", "caf\u00e9", "cafe\u0301", "x".repeat(300)];
-  const names = [...drawingNames(pieces).values()];
+  const names = [...drawingNames(pieces).values()].map((name) => `${name}.svg`);
   expect(names.slice(0, 4)).toEqual(["back.svg", "Back-2.svg", "sheet-2.svg", "con-piece.svg"]);
   expect(new Set(names.map((name) => name.normalize("NFC").toLowerCase())).size).toBe(pieces.length);
   for (const name of names) expect(new TextEncoder().encode(name).length).toBeLessThan(255);

@@ -1,0 +1,106 @@
+// One folder of recipes that is open in the editor: nothing outside it is listed, read or written, and only .chalk files are.
+import { createHash } from "node:crypto";
+import { realpathSync, statSync } from "node:fs";
+import { basename, dirname, isAbsolute, join, relative, sep } from "node:path";
+import { limits } from "../../grammar/limits.ts";
+import type { Unreadable } from "../../kernel/sources.ts";
+import { findRecipes } from "./find-recipes.ts";
+import { realPathOf } from "./open-file.ts";
+import { readText } from "./read-text.ts";
+import { saveAll } from "./save.ts";
+import { unreadable } from "./unreadable.ts";
+import { refusedPath } from "./written-path.ts";
+
+/** A recipe as it lies on the disk; the mark tells one content from another. */
+export interface KeptRecipe {
+  readonly file: string;
+  readonly text: string;
+  readonly mark: string;
+}
+
+/** What came of saving: the new mark, or what lies on the disk instead of what was expected there. */
+export type Saved = { readonly mark: string } | { readonly differs: KeptRecipe | null } | Unreadable;
+
+export interface RecipeFolder {
+  /** The folder's own name. */
+  readonly name: string;
+  /** Every recipe that can be read, by its path from the folder with / between the parts. */
+  all(): KeptRecipe[];
+  read(file: string): KeptRecipe | Unreadable;
+  /** Writes a recipe when the disk still holds what is marked `was`; null says that there was no file. */
+  save(file: string, text: string, was: string | null): Saved;
+}
+
+// More recipes than a workroom has, and an end for a folder that is full of them.
+const mostRecipes = 2000;
+
+/** Opens a folder; `folder` is there and is one. */
+export const recipeFolder = (folder: string): RecipeFolder => {
+  const root = realpathSync(folder);
+
+  const read = (file: string): KeptRecipe | Unreadable => {
+    const path = pathOf(file);
+    if (typeof path !== "string") return path;
+    const content = readText(path, file, (handle) => {
+      const real = realPathOf(handle, path);
+      return real !== undefined && isInside(relative(root, real)) ? undefined : outside(file);
+    });
+    return "problem" in content ? content : { file, text: content.text, mark: markOf(content.text) };
+  };
+
+  /** The path on the disk that a file name means; its folder has to be there and to lie inside. */
+  const pathOf = (file: string): string | Unreadable => {
+    const refused = refusedPath(file);
+    if (refused) return refused;
+    const path = join(root, ...file.split("/"));
+    if (!isInside(relative(root, path))) return outside(file);
+    const real = realOrUndefined(path);
+    if (real !== undefined) return isInside(relative(root, real)) && real.endsWith(".chalk") ? real : outside(file);
+    const above = realOrUndefined(dirname(path));
+    if (above === undefined) return unreadable("file-missing", `There is no folder for ${file}.`);
+    return above === root || isInside(relative(root, above)) ? join(above, basename(path)) : outside(file);
+  };
+
+  return {
+    name: basename(root),
+    all: () =>
+      findRecipes(root)
+        .slice(0, mostRecipes)
+        .flatMap((path) => {
+          const found = read(relative(root, path).split(sep).join("/"));
+          return "problem" in found ? [] : [found];
+        }),
+    read,
+    save(file, text, was) {
+      const path = pathOf(file);
+      if (typeof path !== "string") return path;
+      if (Buffer.byteLength(text) > limits.fileBytes)
+        return unreadable(
+          "file-too-large",
+          `${file} is larger than ${limits.fileBytes / 1024 / 1024} MiB, and no recipe is.`,
+        );
+      const there = statSync(path, { throwIfNoEntry: false }) ? read(file) : null;
+      if (there && "problem" in there) return there;
+      if ((there?.mark ?? null) !== was) return { differs: there };
+      saveAll([{ path, text }]);
+      return { mark: markOf(text) };
+    },
+  };
+};
+
+/** Tells one content from another. */
+export const markOf = (text: string): string => createHash("sha256").update(text).digest("hex").slice(0, 24);
+
+const outside = (file: string): Unreadable =>
+  unreadable("file-outside", `${file} lies outside the folder that is open.`);
+
+const realOrUndefined = (path: string): string | undefined => {
+  try {
+    return realpathSync(path);
+  } catch {
+    return undefined;
+  }
+};
+
+const isInside = (within: string): boolean =>
+  within !== "" && within !== ".." && !within.startsWith(`..${sep}`) && !isAbsolute(within);

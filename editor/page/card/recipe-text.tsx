@@ -1,0 +1,81 @@
+// The text of the recipe: a plain field that is there at once, and the full editor in its place as soon as it has loaded.
+import { useEffect, useRef } from "preact/hooks";
+import { lineOf, lineStarts } from "../../../grammar/source.ts";
+import type { TextPart } from "../../assist/text-edit.ts";
+import { edited } from "../../assist/text-edit.ts";
+import { cursorLine, failure, hold, text, typed } from "../desk.ts";
+import { fullEditor } from "../monaco/full-editor.ts";
+import type { TextHolder } from "../text-holder.ts";
+
+export const RecipeText = () => {
+  const plain = useRef<HTMLTextAreaElement>(null);
+  const full = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const field = plain.current!;
+    field.value = text.peek();
+    field.setSelectionRange(0, 0);
+    hold(plainHolder(field));
+    fullEditor(full.current!, field).catch(() => {
+      // The plain field does everything but answer questions about the text.
+      failure.value = "The full editor could not be loaded; the recipe can be written in the plain field.";
+    });
+  }, []);
+  return (
+    <div class="recipe-text">
+      <textarea
+        ref={plain}
+        aria-label="Recipe text"
+        spellcheck={false}
+        autocomplete="off"
+        onInput={({ currentTarget: field }) => typed(field.value)}
+        onSelect={({ currentTarget: field }) => {
+          cursorLine.value = lineAt(field.value, field.selectionStart);
+        }}
+      />
+      <div ref={full} class="full-editor" />
+    </div>
+  );
+};
+
+const lineAt = (content: string, offset: number): number => lineOf(lineStarts(content), offset);
+
+const plainHolder = (field: HTMLTextAreaElement): TextHolder => {
+  const undone: string[] = [];
+  const put = (content: string): void => {
+    field.value = content;
+    typed(content);
+  };
+  const past: string[] = [];
+  return {
+    lay(_name, content) {
+      past.length = 0;
+      undone.length = 0;
+      field.value = content;
+      field.setSelectionRange(0, 0);
+    },
+    edit(parts: readonly TextPart[], stroke) {
+      if (stroke === "whole" || stroke === "begin") past.push(field.value);
+      put(edited(field.value, parts));
+    },
+    undo() {
+      const before = past.pop();
+      if (before === undefined) return;
+      undone.push(field.value);
+      put(before);
+    },
+    redo() {
+      const after = undone.pop();
+      if (after === undefined) return;
+      past.push(field.value);
+      put(after);
+    },
+    goTo(place) {
+      const starts = field.value.split("\n");
+      const from =
+        "line" in place ? starts.slice(0, place.line - 1).join("\n").length + (place.line > 1 ? 1 : 0) : place.from;
+      const to = "line" in place ? from + (starts[place.line - 1]?.length ?? 0) : place.to;
+      field.focus();
+      field.setSelectionRange(from, to);
+    },
+  };
+};

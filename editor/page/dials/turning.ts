@@ -1,0 +1,41 @@
+// Turning a dial: the number in the text changes, and one undo takes back the whole turn.
+import { type Dial, dialText } from "../../assist/dials.ts";
+import { dialsAtHand, edit, text } from "../desk.ts";
+
+let isTurning = false;
+
+/** Writes another value for one of the dials at hand; nothing happens while the text is another than theirs. */
+export const turn = (index: number, value: number): void => {
+  const { text: known, dials } = dialsAtHand.peek();
+  const dial = dials[index];
+  if (!dial || known !== text.peek() || !Number.isFinite(value) || value < 0) return;
+  const written = dialText(known, dial, value);
+  if (written === known.slice(dial.from, dial.to)) return;
+  edit([{ from: dial.from, to: dial.to, text: written }], isTurning ? "more" : "begin");
+  isTurning = true;
+  dialsAtHand.value = { text: text.peek(), dials: dials.map((each) => after(each, dial, written, value)) };
+};
+
+/** Turns the number at an offset of the text by so many of its strides; false when none stands there. */
+export const turnAt = (offset: number, strides: number): boolean => {
+  const { dials } = dialsAtHand.peek();
+  const index = dials.findIndex(({ from, to }) => from <= offset && offset <= to);
+  const dial = dials[index];
+  if (!dial) return false;
+  const value = Math.max(0, Math.round(dial.value / dial.stride + strides) * dial.stride);
+  if (strides !== 0) turn(index, dial.isParam ? Math.min(dial.most, Math.max(dial.least, value)) : value);
+  return true;
+};
+
+/** The hand lets go of the dial. */
+export const letGo = (): void => {
+  if (isTurning) edit([], "end");
+  isTurning = false;
+};
+
+/** A dial's place in the text once another number, or its own, is written otherwise. */
+const after = (each: Dial, turned: Dial, written: string, value: number): Dial => {
+  const longer = written.length - (turned.to - turned.from);
+  if (each === turned) return { ...each, to: each.to + longer, value };
+  return each.from > turned.from ? { ...each, from: each.from + longer, to: each.to + longer } : each;
+};

@@ -1,0 +1,2 @@
+/** What monaco calls the language of recipes. */
+export const language = "chalkline";

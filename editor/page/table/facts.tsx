@@ -1,0 +1,70 @@
+// What the table shows, as a text: every piece with its edges and their lengths, each a button that shows the line behind it.
+import { useSignal } from "@preact/signals";
+import type { PictureOfPiece } from "../../picture/picture.ts";
+import { chosen, goTo, type Pointed, picture, pointed } from "../desk.ts";
+import { linesBehind } from "./lit.ts";
+
+export const Facts = () => {
+  const pieces = picture.value?.pieces ?? [];
+  // What nobody reads is not written: it would be written anew at every key.
+  const isOpen = useSignal(false);
+  return (
+    <details
+      open={isOpen.value}
+      onToggle={({ currentTarget }) => {
+        isOpen.value = currentTarget.open;
+      }}
+    >
+      <summary>Pieces in words ({pieces.length})</summary>
+      {isOpen.value && pieces.map((piece) => <FactsOfPiece key={piece.name} piece={piece} />)}
+    </details>
+  );
+};
+
+const FactsOfPiece = ({ piece }: { readonly piece: PictureOfPiece }) => (
+  <section class="facts">
+    <h3>{piece.name}</h3>
+    <p class="quiet">{piece.words}</p>
+    <ul>
+      {piece.edges
+        .filter(({ inOutline }) => inOutline)
+        .map(({ name, lengthInWords }) => (
+          <li key={name}>
+            <FactButton thing={{ kind: "edge", piece: piece.name, name }}>{`${name}, ${lengthInWords}`}</FactButton>
+          </li>
+        ))}
+      {piece.places.map(({ name }) => (
+        <li key={name}>
+          <FactButton thing={{ kind: "place", piece: piece.name, name }}>{name}</FactButton>
+        </li>
+      ))}
+    </ul>
+  </section>
+);
+
+const FactButton = ({ thing, children }: { readonly thing: Pointed; readonly children: string }) => {
+  const point = (): void => {
+    pointed.value = thing;
+  };
+  const away = (): void => {
+    pointed.value = undefined;
+  };
+  return (
+    <button
+      type="button"
+      class="plain-button"
+      onFocus={point}
+      onBlur={away}
+      onMouseEnter={point}
+      onMouseLeave={away}
+      onClick={() => {
+        chosen.value = thing;
+        const shown = picture.value;
+        const line = shown && linesBehind(shown, thing).lines[0];
+        if (line !== undefined) goTo({ line });
+      }}
+    >
+      {children}
+    </button>
+  );
+};
