@@ -76,6 +76,7 @@ export const open = async (name: string): Promise<void> => {
 
 /** Lays a text on the table that is no file of the shelf yet. */
 export const openText = (name: string, content: string): void => {
+  void keepNow();
   mark = null;
   lay(name, content);
   choice.value = undefined;

@@ -1,6 +1,6 @@
 // Loads the full editor once the first drawing is on the table, and puts it in the place of the plain field.
 import { effect } from "@preact/signals";
-import { ask, cursorLine, file, goTo, hold, picture, pointed, shelved, typed, worked } from "../desk.ts";
+import { ask, cursorLine, failure, file, goTo, hold, picture, pointed, shelved, typed, worked } from "../desk.ts";
 import { letGo, turnAt } from "../dials/turning.ts";
 import { open, save } from "../files/keeping.ts";
 import { linesBehind } from "../table/lit.ts";
@@ -34,6 +34,9 @@ export const fullEditor = async (place: HTMLElement, field: HTMLTextAreaElement)
       void (name === file.peek() ? Promise.resolve() : open(name)).then(() => goTo({ line }));
     },
     textOf: (name) => shelved.peek().find((recipe) => recipe.file === name)?.text,
+    tell: (words) => {
+      failure.value = words;
+    },
     turnAt,
     letGo,
     save: () => void save(),

@@ -25,6 +25,8 @@ export interface OpenedWith {
   turnAt(offset: number, strides: number): boolean;
   /** The hand lets go of the number. */
   letGo(): void;
+  /** Tells the user why something was not done. */
+  tell(words: string): void;
   /** Keys of the page's that work in the text too. */
   save(): void;
 }

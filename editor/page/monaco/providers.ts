@@ -9,8 +9,8 @@ import { signatureFrom } from "./providers/signature.ts";
 import { valuesFrom } from "./providers/values.ts";
 
 /** Registers everything that the worker can answer; `file` is the one on the table now. */
-export const registerProviders = ({ ask, openFile, textOf }: OpenedWith, file: () => string): void => {
-  const questioner = { ask, file, openFile, textOf };
+export const registerProviders = ({ ask, openFile, textOf, tell }: OpenedWith, file: () => string): void => {
+  const questioner = { ask, file, openFile, textOf, tell };
   hoverFrom(questioner);
   completionFrom(questioner);
   signatureFrom(questioner);

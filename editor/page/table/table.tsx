@@ -30,8 +30,7 @@ export const Table = () => {
   const shown = picture.value;
   const against = held.value;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: the table is moved about with the arrow keys
-    <svg ref={window} class="table" tabIndex={0} role="group" aria-label="Cutting table" {...hands}>
+    <svg ref={window} class="table" tabindex={0} role="group" aria-label="Cutting table" {...hands}>
       <Grid />
       <g ref={ground}>
         {against && shown && <HeldAgainst held={against.picture} shown={shown} />}

@@ -3,7 +3,7 @@ import { language } from "../language.ts";
 import { monaco } from "../monaco-parts.ts";
 import { fileOf, type Questioner, rangeIn, stillTrue, uriOf } from "./questioner.ts";
 
-export const goingFrom = ({ ask, file, openFile, textOf }: Questioner): monaco.IDisposable[] => {
+export const goingFrom = ({ ask, file, openFile, textOf, tell }: Questioner): monaco.IDisposable[] => {
   /** A model of another recipe, for monaco to look places up in. */
   const modelOf = (name: string): monaco.editor.ITextModel | undefined => {
     const known = monaco.editor.getModel(uriOf(name));
@@ -36,15 +36,18 @@ export const goingFrom = ({ ask, file, openFile, textOf }: Questioner): monaco.I
       },
       async provideRenameEdits(model, position, name) {
         const renamed = await stillTrue(model, ask("rename", { offset: model.getOffsetAt(position), name }));
-        if (!renamed) return { edits: [], rejectReason: "Nothing here can be renamed." };
-        if ("refused" in renamed) return { edits: [], rejectReason: renamed.refused };
+        const refused = (words: string): monaco.languages.WorkspaceEdit & monaco.languages.Rejection => {
+          tell(words);
+          return { edits: [], rejectReason: words };
+        };
+        if (!renamed) return refused("Nothing here can be renamed.");
+        if ("refused" in renamed) return refused(renamed.refused);
         const elsewhere = [...new Set(renamed.edits.map((edit) => edit.file))].filter((each) => each !== file());
         // What is not on the table could not be taken back by undo.
         if (elsewhere.length > 0)
-          return {
-            edits: [],
-            rejectReason: `${elsewhere.join(", ")} would have to change too, and only what is on the table can.`,
-          };
+          return refused(
+            `${elsewhere.join(", ")} would have to change too, and only what is on the table can. The language server renames across files.`,
+          );
         return {
           edits: renamed.edits.map((edit) => ({
             resource: model.uri,

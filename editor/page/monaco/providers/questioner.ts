@@ -8,6 +8,7 @@ export interface Questioner {
   file(): string;
   openFile: OpenedWith["openFile"];
   textOf: OpenedWith["textOf"];
+  tell: OpenedWith["tell"];
 }
 
 /** The answer, unless the text was changed while it was worked out: its offsets would be of another text. */
