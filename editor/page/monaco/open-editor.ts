@@ -51,6 +51,7 @@ export const openEditor = (opened: OpenedWith): FullEditor => {
     wordBasedSuggestions: "off",
     occurrencesHighlight: "off",
     links: false,
+    bracketPairColorization: { enabled: false },
     tabSize: 2,
     insertSpaces: true,
     "semanticHighlighting.enabled": true,

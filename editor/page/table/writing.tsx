@@ -8,7 +8,7 @@ import { pulled } from "./pulling.ts";
 import { inWindow } from "./view.ts";
 
 // An edge shorter than this many pixels has no room for words, and a place has when the piece is this large.
-const roomForWords = 46;
+const roomForWords = 60;
 const fromEdge = 13;
 
 /** The words on all pieces. */
