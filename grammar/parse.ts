@@ -32,7 +32,7 @@ import type { Block, Comment, Entry, Line, Parameter, RecipeTree, Stretch, Word 
 import { slip, wanted } from "./wanted.ts";
 
 /** The forms that a first word may have; several where a step may be said in several ways. */
-export type Vocabulary = ReadonlyMap<string, readonly Form[]>;
+export type Forms = ReadonlyMap<string, readonly Form[]>;
 
 export interface Parsed {
   readonly tree: RecipeTree;
@@ -40,14 +40,14 @@ export interface Parsed {
   /** How many more there were than are told. */
   readonly untold: number;
   /** The vocabulary with the recipe's own steps added. */
-  readonly forms: Vocabulary;
+  readonly forms: Forms;
 }
 
 const parser = new LineParser();
 const statementForms: ReadonlyMap<string, readonly Form[]> = new Map(statements.map((form) => [form.verb, [form]]));
 
 /** Reads a recipe. Never throws on bad text; what could not be read stands in the tree as a broken line. */
-export const parse = (text: string, file: string, steps: Vocabulary): Parsed => new Reading(text, file, steps).recipe();
+export const parse = (text: string, file: string, steps: Forms): Parsed => new Reading(text, file, steps).recipe();
 
 /** First words that stand in no piece. */
 const ofTheRecipe = new Set([
@@ -83,7 +83,7 @@ class Reading {
   private readonly text: string;
   private readonly file: string;
 
-  constructor(text: string, file: string, steps: Vocabulary) {
+  constructor(text: string, file: string, steps: Forms) {
     this.text = text;
     this.file = file;
     this.forms = new Map([...statementForms, ...steps]);

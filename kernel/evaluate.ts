@@ -2,7 +2,7 @@
 // withheld, and lines that need it are passed over in silence, so that one cause gives one finding.
 import type { Diagnostic, Where } from "../grammar/diagnostic.ts";
 import { limits } from "../grammar/limits.ts";
-import { type Vocabulary as Forms, type Parsed, parse } from "../grammar/parse.ts";
+import { type Forms, type Parsed, parse } from "../grammar/parse.ts";
 import type { Form } from "../grammar/phrase.ts";
 import { lineOf, lineStarts } from "../grammar/source.ts";
 import type { Line, Operand, RecipeTree, Stretch, Word } from "../grammar/tree.ts";
@@ -69,7 +69,7 @@ export interface Evaluated {
 }
 
 /** What one run shares among the recipe that was opened and all that it uses. */
-export interface Run {
+export interface SharedRun {
   /** Handed in, and not imported: `use` works another recipe, so the statements know this file. */
   readonly statements: ReadonlyMap<string, StatementWork>;
   readonly steps: ReadonlyMap<string, Step>;
@@ -118,7 +118,7 @@ export class LineFailed extends Error {
 export class Working {
   title = "";
   units: Units = "cm";
-  readonly run: Run;
+  readonly run: SharedRun;
   readonly tree: RecipeTree;
   readonly file: string;
   /** The recipe that was opened, or one that it uses. */
@@ -166,7 +166,7 @@ export class Working {
 
   constructor(
     parsed: Parsed,
-    run: Run,
+    run: SharedRun,
     place: { isRoot: boolean; given: ReadonlyMap<string, Scalar>; chain: readonly string[] },
     until?: number,
   ) {
@@ -680,7 +680,7 @@ const refuseOpened = (now: Piece, before: Piece, step: string): void => {
 const headOf = (line: Line): Stretch => (line.block ? { from: line.from, to: line.verb.to } : line);
 
 /** Reads a recipe once per run, however often it is used. */
-export const parsedIn = (run: Run, file: string, text: string): Parsed => {
+export const parsedIn = (run: SharedRun, file: string, text: string): Parsed => {
   const known = run.parsed.get(file);
   if (known && known.tree.text === text) return known;
   const parsed = parse(text, file, run.forms);

@@ -1,11 +1,11 @@
 // The way in: a vocabulary of steps and checks makes a kernel; a kernel makes a garment with findings out of a recipe's text.
 import type { Diagnostic } from "../grammar/diagnostic.ts";
 import { limits } from "../grammar/limits.ts";
-import { type Vocabulary as Forms, type Parsed, parse } from "../grammar/parse.ts";
+import { type Forms, type Parsed, parse } from "../grammar/parse.ts";
 import type { Form } from "../grammar/phrase.ts";
 import { Body } from "./body.ts";
 import type { Check } from "./check.ts";
-import { type Evaluated, parsedIn, type Run, Working } from "./evaluate.ts";
+import { type Evaluated, parsedIn, type SharedRun, Working } from "./evaluate.ts";
 import { exampleLine } from "./example-line.ts";
 import type { Here } from "./here.ts";
 import { withoutHidden } from "./hidden-names.ts";
@@ -74,7 +74,7 @@ export const kernel = (vocabulary: Vocabulary): Kernel => {
     { sources = noSources, measures = new Map(), params = new Map() }: Circumstances,
     until?: number,
   ): Working => {
-    const run: Run = {
+    const run: SharedRun = {
       statements: statementWork,
       steps,
       forms,

@@ -3,7 +3,7 @@
 import type { Where } from "../grammar/diagnostic.ts";
 import { limits } from "../grammar/limits.ts";
 import type { DeclaredMeasure } from "./body.ts";
-import type { Evaluated, Run, Spent, Working } from "./evaluate.ts";
+import type { Evaluated, SharedRun, Spent, Working } from "./evaluate.ts";
 import type { Source, Unreadable } from "./sources.ts";
 import type { Scalar } from "./value.ts";
 
@@ -45,7 +45,7 @@ export type UsesBefore = UsedBefore[];
 /** A used recipe as it comes out, worked by `work` unless it was worked before. */
 export const usedAgain = (
   use: Use,
-  run: Run,
+  run: SharedRun,
   work: () => Pick<UsedBefore, "working" | "evaluated">,
 ): Pick<UsedBefore, "working" | "evaluated"> => {
   const { usesBefore, asked, spent } = run;
@@ -83,7 +83,7 @@ const isSame = (before: Use, { source, given, chain }: Use): boolean =>
   [...before.given].every(([name, value]) => sameScalar(value, given.get(name)));
 
 /** No limit would be reached on the way. */
-const isWithinLimits = ({ took }: UsedBefore, { spent }: Run): boolean =>
+const isWithinLimits = ({ took }: UsedBefore, { spent }: SharedRun): boolean =>
   spent.steps + took.steps <= limits.steps &&
   spent.files + took.files <= limits.usedFiles &&
   spent.pieces + took.pieces <= limits.pieces &&
@@ -91,7 +91,7 @@ const isWithinLimits = ({ took }: UsedBefore, { spent }: Run): boolean =>
   spent.recorded + took.recorded <= limits.recorded;
 
 /** All that it asked for is now what it was then; what it left in the body is then left there again. */
-const repeats = ({ asked }: UsedBefore, { body, sources }: Run): boolean => {
+const repeats = ({ asked }: UsedBefore, { body, sources }: SharedRun): boolean => {
   const left = new Map<string, DeclaredMeasure>();
   for (const each of asked) {
     if (each.kind === "all-measures") return false;

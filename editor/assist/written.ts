@@ -1,7 +1,7 @@
 // A recipe's lines as they are written, whole or not, each word with what it means on its line. The tree holds only what
 // could be read; an editor is asked about the line that is being typed.
 import type { IToken } from "chevrotain";
-import type { Vocabulary } from "../../grammar/parse.ts";
+import type { Forms } from "../../grammar/parse.ts";
 import type { Form } from "../../grammar/phrase.ts";
 import { tagEntry } from "../../grammar/tagging.ts";
 import { scan } from "../../grammar/tokens.ts";
@@ -27,7 +27,7 @@ export interface Written {
   /** In the order of the text. */
   readonly lines: readonly WrittenLine[];
   readonly comments: readonly Stretch[];
-  readonly forms: Vocabulary;
+  readonly forms: Forms;
 }
 
 /** The lines of a recipe; kept, so that several questions about one text read it once. */
@@ -45,7 +45,7 @@ export const written = (worked: WorkedText): Written => {
 const kept = new WeakMap<WorkedText, Written>();
 
 /** All sentences that a line may have: for the recipe's own steps only their first lines have to be read again. */
-const formsOf = ({ kernel, source: { file, text }, outcome }: WorkedText): Vocabulary => {
+const formsOf = ({ kernel, source: { file, text }, outcome }: WorkedText): Forms => {
   const steps = outcome.tree.lines.filter(({ verb, broken }) => verb.text === "step" && !broken);
   const heads = steps.map(({ from, to, block }) => `${text.slice(from, block?.from ?? to)} { }\n`);
   return kernel.parse({ file, text: heads.join("") }).forms;
@@ -61,7 +61,7 @@ const goesOn = new Set([",", "+", "-", "*", "/", "=", "<", ">", "<=", ">=", "<>"
 
 type Growing = { -readonly [Key in keyof WrittenLine]: WrittenLine[Key] };
 
-const linesOf = (tokens: readonly IToken[], forms: Vocabulary, end: number): WrittenLine[] => {
+const linesOf = (tokens: readonly IToken[], forms: Forms, end: number): WrittenLine[] => {
   const lines: Growing[] = [];
   const around: (Growing | undefined)[] = [];
   const opened: (Growing | undefined)[] = [];
@@ -105,7 +105,7 @@ const linesOf = (tokens: readonly IToken[], forms: Vocabulary, end: number): Wri
   return lines;
 };
 
-const startsAnew = (tokens: readonly IToken[], at: number, forms: Vocabulary): boolean => {
+const startsAnew = (tokens: readonly IToken[], at: number, forms: Forms): boolean => {
   let next = at;
   while (tokens[next]?.image === "\n") next += 1;
   const [first, second] = [tokens[next], tokens[next + 1]];
@@ -115,7 +115,7 @@ const startsAnew = (tokens: readonly IToken[], at: number, forms: Vocabulary): b
 const holdsEntries = (line: WrittenLine | undefined): boolean =>
   line?.forms[0]?.block === "entries" || line?.forms[0]?.block === "fields";
 
-const lineOf = (tokens: IToken[], forms: Vocabulary, around: WrittenLine | undefined): Growing => {
+const lineOf = (tokens: IToken[], forms: Forms, around: WrittenLine | undefined): Growing => {
   const isEntry = holdsEntries(around);
   const start = tokens[0]!.image === "else" && tokens[1]?.image === "if" ? 1 : 0;
   const verb = tokens[start]!.image;
