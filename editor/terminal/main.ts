@@ -7,6 +7,7 @@ import { languageServer } from "../language-server/language-server.ts";
 import { check } from "./check.ts";
 import { draw } from "./draw.ts";
 import { edit } from "./edit.ts";
+import { hang } from "./hang.ts";
 import { measure } from "./measure.ts";
 import { type Paper, paperOn } from "./paper.ts";
 import { sizes } from "./sizes.ts";
@@ -104,6 +105,17 @@ const main = async (args: readonly string[]): Promise<number> => {
         { ...given(flags), form: flags.json ? "json" : flags.byStep ? "by-step" : "long" },
         ...papers(),
       );
+    });
+
+  withGiven(program.command("hang").argument("<file>", "a recipe, or - for standard input"))
+    .summary("show where fullness hangs and folds fall")
+    .description(
+      "Hangs every piece that has a hem from its neck and shoulder, waist or cap, and says where its fullness falls, how much of it, and into how many folds. Fold counts are indicative.",
+    )
+    .option("--json", "print one JSON object, in mm")
+    .addHelpText("after", example("chalkline hang lobby-coat-swing.chalk"))
+    .action(async (file: string, flags: Flags) => {
+      code = await hang(file, { ...given(flags), form: flags.json ? "json" : "long" }, ...papers());
     });
 
   program

@@ -14,7 +14,9 @@ export const program = join(project, "dist", "chalkline.js");
 
 /** Builds the program afresh, so that no test runs yesterday's. */
 export const build = (): void => {
-  const { status, stderr } = spawnSync(process.execPath, [join(project, "build.mjs")], { encoding: "utf8" });
+  const { status, stderr } = spawnSync(process.execPath, [join(project, "build.mjs"), "--terminal"], {
+    encoding: "utf8",
+  });
   if (status !== 0) throw new Error(stderr);
 };
 

@@ -234,6 +234,58 @@ suite("the working goes back and forth, and the pieces grow", async () => {
   await expect.poll(() => page.locator(".step-words").textContent(), within).toMatch(/^\d+ of \d+, line/);
 });
 
+suite("the recipe lies on any edge of the table or loose on it, is widened and folded away, and keeps what was typed", async () => {
+  await toLineEnd(page, flareLine);
+  await page.keyboard.type(" # kept");
+  const card = page.locator(".recipe-card");
+  const lies = async (where: string): Promise<{ x: number; y: number; width: number; height: number }> => {
+    await page.getByLabel("Where the recipe lies").selectOption(where);
+    return (await card.boundingBox())!;
+  };
+  expect((await lies("right")).x).toBeGreaterThan(700);
+  expect((await lies("top")).height).toBeLessThan(700);
+  expect((await lies("bottom")).y).toBeGreaterThan(100);
+  expect((await lies("loose")).x).toBeGreaterThan(0);
+  const before = (await lies("left")).width;
+  await page.getByRole("separator", { name: "Width of the recipe card" }).focus();
+  await page.keyboard.press("ArrowRight");
+  expect((await card.boundingBox())!.width).toBeGreaterThan(before);
+  await page.getByRole("button", { name: "Fold the recipe" }).click();
+  expect((await card.boundingBox())!.width).toBeLessThan(60);
+  await page.getByRole("button", { name: "Open the recipe" }).click();
+  await expect.poll(() => lineText(page, flareLine), within).toContain("# kept");
+});
+
+suite("at true size ten centimeters of the piece are ten centimeters of glass, once the screen is measured", async () => {
+  const pixels = (): Promise<number> =>
+    page.evaluate(() => document.querySelector<SVGGElement>("[data-piece]")!.getScreenCTM()!.a);
+  await page.getByRole("button", { name: "True size" }).click();
+  // A CSS pixel is 1/96 in where nothing better is known (CSS Values and Units 4, 6.2).
+  await expect.poll(pixels, within).toBeCloseTo(96 / 25.4, 3);
+  await page.getByRole("button", { name: "Look" }).click();
+  await page.getByLabel(/bank card/).fill("5");
+  await page.keyboard.press("Escape");
+  await page.getByRole("button", { name: "True size" }).click();
+  await expect.poll(pixels, within).toBeCloseTo(5, 3);
+});
+
+suite("the drawing is held against the saved text, and the difference is seen", async () => {
+  await toLineEnd(page, 21);
+  await page.keyboard.type(" + 4 cm");
+  await expect.poll(() => edgeLength(page, "back", "center"), within).toBe("110 cm");
+  await page.getByRole("button", { name: "Look" }).click();
+  await page.getByLabel("hold against").selectOption("saved");
+  await expect.poll(() => page.locator(".held-line").count(), within).toBeGreaterThan(10);
+  const bottoms = await page.evaluate(() => {
+    const bottom = (element: Element | null): number => element!.getBoundingClientRect().bottom;
+    const now = document.querySelector('[data-piece="back"] [data-edge="center"]');
+    return [bottom(now), Math.max(...[...document.querySelectorAll(".held g")].slice(0, 1).map(bottom))];
+  });
+  expect(bottoms[0]! - bottoms[1]!).toBeGreaterThan(5);
+  await page.getByLabel("hold against").selectOption("");
+  await expect.poll(() => page.locator(".held-line").count(), within).toBe(0);
+});
+
 suite("a script in a label stays text", async () => {
   await toLineEnd(page, 18);
   const label = "<img src=x onerror=alert(1)><script>alert(2)</script>";

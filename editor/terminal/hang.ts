@@ -1,0 +1,50 @@
+// chalkline hang: where the fullness of a garment hangs, as a table for people or as JSON for programs.
+import { type Hung, type HungPiece, settledGarment } from "../../kernel/cloth/hang/hung.ts";
+import { hangJson } from "../../kernel/report/hang-json.ts";
+import { jsonText } from "../../kernel/report/json.ts";
+import { blank, plain, quiet, type SaidLine, strong, warning } from "../../kernel/report/said.ts";
+import { aligned, amount, words } from "../../kernel/report/table.ts";
+import { counted } from "../../kernel/report/verdict.ts";
+import { lengthIn } from "../../kernel/units.ts";
+import type { Units } from "../../kernel/working.ts";
+import type { Paper } from "./paper.ts";
+import { codeFor, exitCode } from "./told.ts";
+import type { Given } from "./worked.ts";
+import { workFile } from "./worked-file.ts";
+
+export interface HangOptions extends Given {
+  readonly root?: string;
+  readonly form: "long" | "json";
+}
+
+/** Hangs one recipe; findings go to the other stream, so that the table stays a table. */
+export const hang = async (path: string, options: HangOptions, out: Paper, err: Paper): Promise<number> => {
+  const file = await workFile(path, options, err);
+  if (!file) return exitCode.unreadable;
+  const { outcome, told } = file;
+  const hung = await settledGarment(outcome.garment);
+  if (options.form === "json") out.print(jsonText(hangJson(hung)));
+  else out.say(hungReport(hung, outcome.garment.units));
+  err.say(options.form === "json" ? told : [blank, ...told]);
+  return codeFor(outcome);
+};
+
+const hungReport = ({ pieces, assumptions }: Hung, units: Units): SaidLine[] => [
+  [strong("As it hangs")],
+  ...(pieces.length === 0
+    ? [[plain("  No piece has a hem to hang.")]]
+    : aligned(pieces.map((each) => row(each, units)))),
+  ...pieces.flatMap(({ name, warnings }) => warnings.map((text) => [warning(`  ${name}: ${text}`)])),
+  blank,
+  [quiet("Taken for granted:")],
+  ...assumptions.map((text) => [quiet(`  ${text}`)]),
+];
+
+const row = ({ name, hem, folds }: HungPiece, units: Units) => [
+  words(name),
+  amount(`${lengthIn(hem.flat, units)} of hem`),
+  amount(`${lengthIn(hem.hung, units)} wide`),
+  amount(`${lengthIn(hem.slack, units)} slack`),
+  words(folds.count === 0 ? "no folds" : `${lengthIn(hem.center.x, units)} across`),
+  words(folds.count === 0 ? "" : `about ${counted(folds.count, "fold")} ${lengthIn(folds.depth, units)} deep`),
+];
