@@ -52,6 +52,8 @@ const drawnWithoutName = ({ outcome }: WorkedText, name: string, line: WrittenLi
   return [{ file, from, to, line: drawn.line, lineFrom: from, lineTo: to } satisfies GivenPlace & Stretch];
 };
 
-const pieceAround = ({ around }: WrittenLine): string | undefined =>
-  around &&
-  (around.verb === "piece" ? around.words.find(({ means }) => means === "NewName")?.text : pieceAround(around));
+const pieceAround = (line: WrittenLine): string | undefined => {
+  let { around } = line;
+  while (around && around.verb !== "piece") around = around.around;
+  return around?.words.find(({ means }) => means === "NewName")?.text;
+};

@@ -6,6 +6,7 @@ import type { WorkedText } from "../worked-text.ts";
 import { type Written, type WrittenLine, written } from "../written.ts";
 import type { CodeAction } from "./code-action.ts";
 import { freeName } from "./free-name.ts";
+import { outermost } from "./outermost.ts";
 
 /** The number at the cursor, or the only one that is selected, given a name. */
 export const extractParam = (worked: WorkedText, from: number, to: number): CodeAction[] => {
@@ -50,8 +51,6 @@ const isMovable = (worked: WorkedText, line: WrittenLine, { from, unit, value }:
     word?.means === "Number" && !isDeclaring && !(unit === "" && value === 0) && worked.outcome.tree.lines.length > 0
   );
 };
-
-const outermost = (line: WrittenLine): WrittenLine => (line.around ? outermost(line.around) : line);
 
 /** Behind the last param above a line of the recipe, else right above that line. */
 const placeForParam = (text: string, { lines }: Written, top: WrittenLine): number | undefined => {

@@ -9,6 +9,7 @@ import type { WorkedText } from "../worked-text.ts";
 import { type WrittenLine, written } from "../written.ts";
 import type { CodeAction } from "./code-action.ts";
 import { freeName } from "./free-name.ts";
+import { outermost } from "./outermost.ts";
 
 const title = "Make these lines a step of the recipe's own";
 
@@ -41,8 +42,11 @@ const linesWithin = (worked: WorkedText, from: number, to: number): WrittenLine[
 
 const endOf = ({ to, block }: WrittenLine): number => block?.to ?? to;
 
-const pieceAround = ({ around }: WrittenLine): WrittenLine | undefined =>
-  around && (around.verb === "piece" || around.verb === "step" ? around : pieceAround(around));
+const pieceAround = (line: WrittenLine): WrittenLine | undefined => {
+  let { around } = line;
+  while (around && around.verb !== "piece" && around.verb !== "step") around = around.around;
+  return around;
+};
 
 interface Made {
   readonly edits: CodeAction["edits"];
@@ -80,8 +84,6 @@ const stepOf = (worked: WorkedText, run: readonly WrittenLine[], others: readonl
   const named = at + "step ".length;
   return { edits, select: { from: named, to: named + name.length } };
 };
-
-const outermost = (line: WrittenLine): WrittenLine => (line.around ? outermost(line.around) : line);
 
 /** An `if` ends with the last of its branches. */
 const branchesEnd = (worked: WorkedText, line: WrittenLine): number => {

@@ -32,13 +32,29 @@ export const measuresCalled = (recipes: Recipes, file: string, name: string): Gi
   return [...found];
 };
 
-/** One question; it remembers what it is looking for, so that recipes that lead in a circle end it. */
+// Pieces copied from one another further than this are no garment; each takes a few calls on the way to the first.
+const furthest = 300;
+
+/** One question; it remembers what it has looked for, so that recipes that lead in a circle, or the same way often, end it. */
 class Looking {
   private readonly recipes: Recipes;
-  private readonly asked = new Set<string>();
+  private readonly known = new Map<string, readonly Given[]>();
+  private depth = 0;
 
   constructor(recipes: Recipes) {
     this.recipes = recipes;
+  }
+
+  /** Looks for a thing once; while that goes on, and too far away, there is nothing. */
+  private once(key: string, look: () => readonly Given[]): readonly Given[] {
+    const before = this.known.get(key);
+    if (before || this.depth >= furthest) return before ?? [];
+    this.known.set(key, []);
+    this.depth += 1;
+    const found = distinct(look());
+    this.depth -= 1;
+    this.known.set(key, found);
+    return found;
   }
 
   word(recipe: NamedRecipe, line: WrittenLine, at: number): readonly Given[] {
@@ -135,20 +151,17 @@ class Looking {
 
   /** The edges and darts that blocks and steps inside a block drew, and that outlived them. */
   private outlived(recipe: NamedRecipe, block: Block, name: string, before: number): readonly Given[] {
-    const key = `outlived ${recipe.source.file} ${block.line?.from} ${name}`;
-    if (this.asked.has(key)) return [];
-    this.asked.add(key);
-    const steps = block.calls
-      .filter(({ from }) => from < before)
-      .flatMap(({ verb }) => recipe.blocks.steps.get(verb) ?? [])
-      .flatMap((step) => recipe.blocks.of.get(step.line) ?? []);
-    const inner = [...block.inner.filter(({ line }) => line!.block!.to <= before), ...steps];
-    const found = inner.flatMap((each) => [
-      ...(each.names.get(name)?.filter(isPart) ?? []),
-      ...this.outlived(recipe, each, name, Number.POSITIVE_INFINITY),
-    ]);
-    this.asked.delete(key);
-    return distinct(found);
+    return this.once(`outlived ${recipe.source.file} ${block.line?.from} ${before} ${name}`, () => {
+      const steps = block.calls
+        .filter(({ from }) => from < before)
+        .flatMap(({ verb }) => recipe.blocks.steps.get(verb) ?? [])
+        .flatMap((step) => recipe.blocks.of.get(step.line) ?? []);
+      const inner = new Set([...block.inner.filter(({ line }) => line!.block!.to <= before), ...steps]);
+      return [...inner].flatMap((each) => [
+        ...(each.names.get(name)?.filter(isPart) ?? []),
+        ...this.outlived(recipe, each, name, Number.POSITIVE_INFINITY),
+      ]);
+    });
   }
 
   /** What a piece has from the pieces that its line names: the one it is copied from, or those that a step makes it out of. */
@@ -164,19 +177,15 @@ class Looking {
   private fromCallers(recipe: NamedRecipe, { line }: Block, name: string): readonly Given[] {
     const step = line!.words[1]?.text;
     const { blocks, written, source } = recipe;
-    const key = `callers ${source.file} ${line!.from} ${name}`;
-    if (step === undefined || this.asked.has(key)) return [];
-    this.asked.add(key);
-    const found = written.lines.flatMap((call): readonly Given[] => {
+    const fromCall = (call: WrittenLine): readonly Given[] => {
       if (call.verb !== step || call.isEntry) return [];
       let block: Block | undefined = blockAround(blocks.of, call, blocks.top);
       while (block?.kind === "through") block = block.outer;
       if (block?.kind !== "piece") return block?.kind === "step" ? this.fromCallers(recipe, block, name) : [];
       const own = block.names.get(name)?.filter((given) => isPart(given) && given.line.from < call.from) ?? [];
       return own.length > 0 ? own : this.fromPiece(recipe, block, name, call.from);
-    });
-    this.asked.delete(key);
-    return distinct(found);
+    };
+    return this.once(`callers ${source.file} ${line!.from} ${name}`, () => written.lines.flatMap(fromCall));
   }
 
   /** A piece's own name inside its block, and cloths of used recipes. */
@@ -211,15 +220,13 @@ class Looking {
 
   private partOf(piece: Given, name: string): readonly Given[] {
     const recipe = this.recipes.all.get(piece.file);
-    const key = `part ${piece.file} ${piece.word.from} ${name}`;
-    if (!recipe || this.asked.has(key)) return [];
-    this.asked.add(key);
-    const block = piece.line.verb === "piece" ? recipe.blocks.of.get(piece.line) : undefined;
-    const own = block?.names.get(name)?.filter(isPart) ?? [];
-    const outlived = block && own.length === 0 ? this.outlived(recipe, block, name, Number.POSITIVE_INFINITY) : own;
-    const found = outlived.length > 0 ? outlived : this.copied(recipe, piece.line, name);
-    this.asked.delete(key);
-    return found;
+    if (!recipe) return [];
+    return this.once(`part ${piece.file} ${piece.word.from} ${name}`, () => {
+      const block = piece.line.verb === "piece" ? recipe.blocks.of.get(piece.line) : undefined;
+      const own = block?.names.get(name)?.filter(isPart) ?? [];
+      const outlived = block && own.length === 0 ? this.outlived(recipe, block, name, Number.POSITIVE_INFINITY) : own;
+      return outlived.length > 0 ? outlived : this.copied(recipe, piece.line, name);
+    });
   }
 
   /** `let old = straight.back`: what `old.hem` is. */
@@ -228,7 +235,9 @@ class Looking {
     const last = names.at(-1);
     const isPlain = line.words.slice(3).every(({ means, text }) => means === "Name" || text === ".");
     if (last === undefined || !isPlain) return [];
-    return this.word(recipe, line, last).flatMap((given) => this.member(given, name));
+    return this.once(`alias ${recipe.source.file} ${line.from} ${name}`, () =>
+      this.word(recipe, line, last).flatMap((given) => this.member(given, name)),
+    );
   }
 
   /** A part of a piece that a step of the recipe's own is called with. */

@@ -3,7 +3,8 @@
 import type { Evaluated } from "../../../kernel/evaluate.ts";
 import { formats } from "../../../kernel/export/formats.ts";
 import type { Scalar } from "../../../kernel/value.ts";
-import { codeActions } from "../../assist/code-actions.ts";
+import type { CodeAction } from "../../assist/actions/code-action.ts";
+import { codeActions, tried } from "../../assist/code-actions.ts";
 import { completion } from "../../assist/completion.ts";
 import { definition } from "../../assist/definition.ts";
 import { folding } from "../../assist/folding.ts";
@@ -63,7 +64,9 @@ export const answers = {
   inlayValues: (worked: WorkedText, { fromLine, toLine }: { readonly fromLine: number; readonly toLine: number }) =>
     inlayValues(worked, fromLine, toLine),
   codeActions: (worked: WorkedText, { from, to }: { readonly from: number; readonly to: number }) =>
-    codeActions(worked, from, to),
+    codeActions(worked, from, to, others(worked)),
+  /** An action that has to be tried first, as it may be done, or with the reason why it may not. */
+  triedAction: (worked: WorkedText, { action }: { readonly action: CodeAction }) => tried(worked, action),
   /** What a user wrote for a measure: a length, an angle or a number; undefined when it is none. */
   amount: (_worked: WorkedText, { written }: { readonly written: string }): Scalar | undefined => readAmount(written),
   /** The bodies in a file, and what is the matter with rows that hold none. */

@@ -218,6 +218,19 @@ suite("the text answers questions: what can stand here, what a word is, and wher
   expect(await lineText(page, flareLine)).toContain("param flare");
 });
 
+suite("a number becomes a param by an action that leaves the garment as it is", async () => {
+  const before = await edgeLength(page, "back", "hem");
+  await toLineEnd(page, 19);
+  await page.keyboard.press("Home");
+  for (let right = 0; right < "spread-from nape to hem by 4".length; right += 1)
+    await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("Control+.");
+  await page.locator(".action-widget .monaco-list-row", { hasText: /param/i }).first().click();
+  await expect.poll(() => page.locator(".dial-head label").count(), within).toBe(3);
+  await expect.poll(() => page.locator(".findings .error").count(), within).toBe(0);
+  expect(await edgeLength(page, "back", "hem")).toBe(before);
+});
+
 suite("the working goes back and forth, and the pieces grow", async () => {
   const back = page.getByRole("button", { name: "Back", exact: true });
   const slider = page.getByRole("slider", { name: "Steps of the working shown" });
