@@ -10,14 +10,22 @@ const outfile = `${root}dist/chalkline.js`;
 const aside = `${root}dist/.chalkline-${process.pid}.js`;
 const { version } = JSON.parse(readFileSync(`${root}package.json`, "utf8"));
 
-// What settles cloth is ten times as large as all the rest and seldom wanted: it stands in a file of its own, which is read then.
-const world = `${root}dist/hang-world.js`;
-const worldApart = {
-  name: "world-apart",
+// What only one command needs is imported when it is wanted, and then stands in a file of its own, so that no other command reads
+// it: what settles cloth is twice as large as all the rest.
+const apart = new Map([
+  ["language-server.ts", "editor/language-server/language-server.ts"],
+  ["world.ts", "kernel/cloth/hang/world.ts"],
+]);
+const builtName = (file) => file.replace(/\.ts$/, ".js");
+const whenWanted = {
+  name: "when-wanted",
   setup: (bundle) => {
-    bundle.onResolve({ filter: /\/world\.ts$/ }, ({ kind }) =>
-      kind === "dynamic-import" ? { path: "./hang-world.js", external: true } : undefined,
-    );
+    bundle.onResolve({ filter: /\.ts$/ }, ({ kind, path }) => {
+      const file = path.slice(path.lastIndexOf("/") + 1);
+      return kind === "dynamic-import" && apart.has(file)
+        ? { path: `./${builtName(file)}`, external: true }
+        : undefined;
+    });
   },
 };
 
@@ -39,8 +47,8 @@ const common = {
   logLevel: "warning",
 };
 
-const bundled = (entry, to, more = {}) =>
-  build({ ...common, entryPoints: [entry], outfile: aside, ...more }).then(
+const bundled = (entry, to) =>
+  build({ ...common, entryPoints: [entry], outfile: aside, plugins: [whenWanted] }).then(
     () => renameSync(aside, to),
     () => {
       // What is the matter has been printed, with its line.
@@ -48,8 +56,8 @@ const bundled = (entry, to, more = {}) =>
     },
   );
 
-await bundled("kernel/cloth/hang/world.ts", world, { banner: {} });
-await bundled("editor/terminal/main.ts", outfile, { plugins: [worldApart] });
+for (const [file, entry] of apart) await bundled(entry, `${root}dist/${builtName(file)}`);
+await bundled("editor/terminal/main.ts", outfile);
 chmodSync(outfile, 0o755);
 console.log(`dist/chalkline.js  ${Math.round(statSync(outfile).size / 1024)} KiB`);
 

@@ -3,7 +3,6 @@ import { Command, CommanderError, InvalidArgumentError, Option } from "commander
 import { manual } from "../../kernel/manual.ts";
 import { readable } from "../../kernel/report/readable.ts";
 import { vocabulary } from "../../kernel/vocabulary.ts";
-import { languageServer } from "../language-server/language-server.ts";
 import { check } from "./check.ts";
 import { draw } from "./draw.ts";
 import { edit } from "./edit.ts";
@@ -204,6 +203,8 @@ const main = async (args: readonly string[]): Promise<number> => {
     // Most editors say which way they talk, and there is only this one.
     .addOption(new Option("--stdio", "over standard input and output").hideHelp())
     .action(async () => {
+      // Only this command needs the protocol, and every other starts without it.
+      const { languageServer } = await import("../language-server/language-server.ts");
       code = await languageServer(process.stdin, process.stdout, CHALKLINE_VERSION);
     });
 
