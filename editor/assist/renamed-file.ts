@@ -2,6 +2,7 @@
 import { textWritten } from "../../grammar/line-parser.ts";
 import { scan } from "../../grammar/tokens.ts";
 import type { Source } from "../../kernel/sources.ts";
+import { fileAt, pathTo } from "../files/use-path.ts";
 import type { TextEdit } from "./text-edit.ts";
 
 /** Edits for a file that is about to be moved; files are paths with / from one folder, texts are as they are before it. */
@@ -13,13 +14,13 @@ export const renamedFiles = (moves: ReadonlyMap<string, string>, texts: readonly
   texts.flatMap(({ file, text }) => {
     const now = moves.get(file) ?? file;
     return pathsUsed(text).flatMap(({ from, to, path }): TextEdit[] => {
-      const used = pathFrom(file, path);
+      const used = fileAt(file, path);
       if (used === undefined) return [];
       const usedNow = moves.get(used) ?? used;
       if (usedNow === used && now === file) return [];
       const written = pathTo(now, usedNow);
       // A path that still leads there stays as it was written.
-      return pathFrom(now, path) === usedNow ? [] : [{ file, from, to, text: quoted(written) }];
+      return fileAt(now, path) === usedNow ? [] : [{ file, from, to, text: quoted(written) }];
     });
   });
 
@@ -38,25 +39,6 @@ const pathsUsed = (text: string): PathUsed[] => {
     const isPath = verb?.image === "use" && isFirst && image.length > 1 && image.startsWith('"') && image.endsWith('"');
     return isPath ? [{ from, to: from + image.length, path: textWritten(image) }] : [];
   });
-};
-
-/** The file that a path leads to from a file's folder; undefined where it climbs out of all folders. */
-const pathFrom = (file: string, path: string): string | undefined => {
-  const parts = file.split("/").slice(0, -1);
-  for (const part of path.split("/")) {
-    if (part === "" || part === ".") continue;
-    if (part !== "..") parts.push(part);
-    else if (parts.pop() === undefined) return undefined;
-  }
-  return parts.join("/");
-};
-
-/** The path from one file's folder to another file. */
-const pathTo = (from: string, to: string): string => {
-  const [folder, target] = [from.split("/").slice(0, -1), to.split("/")];
-  let shared = 0;
-  while (shared < folder.length && shared < target.length - 1 && folder[shared] === target[shared]) shared += 1;
-  return [...folder.slice(shared).map(() => ".."), ...target.slice(shared)].join("/");
 };
 
 const quoted = (path: string): string => `"${path.replace(/[\\"]/g, "\\$&")}"`;

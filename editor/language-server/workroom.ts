@@ -7,6 +7,7 @@ import type { Source, Sources, Unreadable } from "../../kernel/sources.ts";
 import { findRecipes } from "../files/find-recipes.ts";
 import { type RecipeFolder, recipeFolder } from "../files/recipe-folder.ts";
 import { unreadable } from "../files/unreadable.ts";
+import { fileAt } from "../files/use-path.ts";
 import { refusedPath } from "../files/written-path.ts";
 
 /** A recipe's place: the folder that no `use` leads out of, and its path in it with / between the parts. */
@@ -78,7 +79,7 @@ export const workroom = (folders: () => readonly string[], documents: () => read
       read(path, from) {
         const refused = refusedPath(path);
         if (refused) return refused;
-        const file = fileFrom(from, path);
+        const file = fileAt(from, path);
         if (file === undefined) return outside(path);
         return read(root, file);
       },
@@ -115,17 +116,6 @@ const outside = (path: string): Unreadable =>
   unreadable("use-outside", `${path} lies outside the folder that recipes are read from.`, {
     hint: "Open a folder that holds both recipes.",
   });
-
-/** A written path from a file's folder on; undefined where it climbs out. */
-const fileFrom = (from: string, path: string): string | undefined => {
-  const parts = from.split("/").slice(0, -1);
-  for (const part of path.split("/")) {
-    if (part === "" || part === ".") continue;
-    if (part !== "..") parts.push(part);
-    else if (parts.pop() === undefined) return undefined;
-  }
-  return parts.join("/");
-};
 
 const isInside = (within: string): boolean =>
   within !== "" && within !== ".." && !within.startsWith(`..${sep}`) && !isAbsolute(within);

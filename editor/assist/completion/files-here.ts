@@ -1,5 +1,5 @@
 // The recipes that a `use` line may name, as they are written from where this recipe lies.
-
+import { pathTo } from "../../files/use-path.ts";
 import type { Completion } from "../completion.ts";
 import type { WrittenWord } from "../written-word.ts";
 
@@ -9,7 +9,7 @@ export const filesHere = (word: WrittenWord, file: string, files: readonly strin
   const [from, to] = [word.from + 1, isClosed ? word.to - 1 : word.to];
   return files
     .filter((each) => each !== file && each.endsWith(".chalk"))
-    .map((each) => ({ path: pathFrom(file, each), each }))
+    .map((each) => ({ path: pathTo(file, each), each }))
     .sort((a, b) => steps(a.path) - steps(b.path) || (a.path < b.path ? -1 : 1))
     .map(({ path, each }) => ({
       label: path,
@@ -23,11 +23,3 @@ export const filesHere = (word: WrittenWord, file: string, files: readonly strin
 };
 
 const steps = (path: string): number => path.split("/").length;
-
-/** The way from one file's folder to another file: "../blocks/raglan.chalk". */
-export const pathFrom = (file: string, other: string): string => {
-  const [here, there] = [file.split("/").slice(0, -1), other.split("/")];
-  let shared = 0;
-  while (shared < here.length && shared < there.length - 1 && here[shared] === there[shared]) shared += 1;
-  return [...here.slice(shared).map(() => ".."), ...there.slice(shared)].join("/");
-};

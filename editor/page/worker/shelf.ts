@@ -2,6 +2,7 @@
 // outside the shelf can be read.
 import { didYouMean } from "../../../grammar/nearest.ts";
 import type { Source, Sources, Unreadable } from "../../../kernel/sources.ts";
+import { fileAt } from "../../files/use-path.ts";
 import { refusedPath } from "../../files/written-path.ts";
 
 /** The texts that lie on the shelf, by file name. */
@@ -12,7 +13,7 @@ export const shelf = (texts: ReadonlyMap<string, string>): Sources => ({
   read(path, from): Source | Unreadable {
     const refused = refusedPath(path);
     if (refused) return refused;
-    const file = pathFrom(from, path);
+    const file = fileAt(from, path);
     if (file === undefined)
       return { problem: { code: "use-outside", message: `${path} leads out of the folder that is open.` } };
     const text = texts.get(file);
@@ -27,14 +28,3 @@ export const shelf = (texts: ReadonlyMap<string, string>): Sources => ({
     };
   },
 });
-
-/** A written path from a file's folder on, as a name on the shelf; undefined where it climbs out. */
-export const pathFrom = (from: string, path: string): string | undefined => {
-  const parts = from.split("/").slice(0, -1);
-  for (const part of path.split("/")) {
-    if (part === "" || part === ".") continue;
-    if (part !== "..") parts.push(part);
-    else if (parts.pop() === undefined) return undefined;
-  }
-  return parts.join("/");
-};
