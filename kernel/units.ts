@@ -53,7 +53,8 @@ export const scalarInWords = ({ kind, value }: Scalar, units: Units): string => 
   }
 };
 
-const inSixteenths = (inches: number): string => {
+/** Inches to the nearest sixteenth, as a tape shows them: "12 3/8". */
+export const inSixteenths = (inches: number): string => {
   const sixteenths = Math.round(Math.abs(inches) * 16);
   const whole = Math.floor(sixteenths / 16);
   let numerator = sixteenths % 16;

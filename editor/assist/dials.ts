@@ -3,7 +3,7 @@ import { lineOf, lineStarts } from "../../grammar/source.ts";
 import type { Entry, Expression, Line, NumberValue, Stretch } from "../../grammar/tree.ts";
 import { valuesWithin } from "../../grammar/within.ts";
 import type { NamedValue } from "../../kernel/evaluate.ts";
-import { millimetresIn, plainNumber } from "../../kernel/units.ts";
+import { inSixteenths, millimetresIn, plainNumber } from "../../kernel/units.ts";
 import type { WorkedText } from "./worked-text.ts";
 
 /** A number as it stands in the text, and how far it may be turned. */
@@ -69,19 +69,12 @@ export const dialText = (
 ): string => {
   const written = text.slice(from, to);
   const number = written.slice(0, written.length - unit.length).trimEnd();
-  return `${number.includes("/") ? inEighths(value) : plainNumber(value, 3)}${written.slice(number.length)}`;
+  return `${number.includes("/") ? inFractions(value) : plainNumber(value, 3)}${written.slice(number.length)}`;
 };
 
-/** "3 5/8": a number that was written with a fraction keeps one, as finely as it says. */
-const inEighths = (value: number): string => {
-  const sixteenths = Math.round(Math.abs(value) * 16);
-  if (Math.abs(sixteenths / 16 - Math.abs(value)) > 1e-9) return plainNumber(value, 3);
-  let [above, below] = [sixteenths % 16, 16];
-  while (above > 0 && above % 2 === 0) [above, below] = [above / 2, below / 2];
-  const [sign, whole] = [value < 0 ? "-" : "", Math.floor(sixteenths / 16)];
-  if (above === 0) return `${sign}${whole}`;
-  return `${sign}${whole === 0 ? "" : `${whole} `}${above}/${below}`;
-};
+/** "3 5/8": a number that was written with a fraction keeps one, where sixteenths say it exactly. */
+const inFractions = (value: number): string =>
+  Math.abs(Math.round(value * 16) / 16 - value) > 1e-9 ? plainNumber(value, 3) : inSixteenths(value);
 
 interface NumberInLine {
   readonly number: NumberValue;

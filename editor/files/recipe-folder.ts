@@ -26,6 +26,8 @@ export interface RecipeFolder {
   readonly name: string;
   /** Every recipe that can be read, by its path from the folder with / between the parts. */
   all(): KeptRecipe[];
+  /** The mark of every recipe that can be read; files that nobody has touched since the last time are not read again. */
+  marks(): ReadonlyMap<string, string>;
   read(file: string): KeptRecipe | Unreadable;
   /** Writes a recipe when the disk still holds what is marked `was`; null says that there was no file. */
   save(file: string, text: string, was: string | null): Saved;
@@ -61,15 +63,37 @@ export const recipeFolder = (folder: string): RecipeFolder => {
     return above === root || isInside(relative(root, above)) ? join(above, basename(path)) : outside(file);
   };
 
+  /** Every recipe's name here, with its path on the disk. */
+  const found = (): { readonly file: string; readonly path: string }[] =>
+    findRecipes(root)
+      .slice(0, mostRecipes)
+      .map((path) => ({ file: relative(root, path).split(sep).join("/"), path }));
+
+  const marked = new Map<string, { readonly touched: string; readonly mark: string }>();
+  const markAt = (file: string, path: string): string | undefined => {
+    const touched = touchedAt(path);
+    const known = marked.get(file);
+    if (known && touched !== undefined && known.touched === touched) return known.mark;
+    const content = read(file);
+    if ("problem" in content) return undefined;
+    if (touched !== undefined) marked.set(file, { touched, mark: content.mark });
+    return content.mark;
+  };
+
   return {
     name: basename(root),
     all: () =>
-      findRecipes(root)
-        .slice(0, mostRecipes)
-        .flatMap((path) => {
-          const found = read(relative(root, path).split(sep).join("/"));
-          return "problem" in found ? [] : [found];
+      found().flatMap(({ file }) => {
+        const content = read(file);
+        return "problem" in content ? [] : [content];
+      }),
+    marks: () =>
+      new Map(
+        found().flatMap(({ file, path }) => {
+          const mark = markAt(file, path);
+          return mark === undefined ? [] : [[file, mark] as const];
         }),
+      ),
     read,
     save(file, text, was) {
       const path = pathOf(file);
@@ -90,6 +114,12 @@ export const recipeFolder = (folder: string): RecipeFolder => {
 
 /** Tells one content from another. */
 export const markOf = (text: string): string => createHash("sha256").update(text).digest("hex").slice(0, 24);
+
+/** Whatever the system changes when a file is written or another is put in its place; undefined where it is gone. */
+const touchedAt = (path: string): string | undefined => {
+  const facts = statSync(path, { bigint: true, throwIfNoEntry: false });
+  return facts && [facts.dev, facts.ino, facts.size, facts.mtimeNs, facts.ctimeNs].join(" ");
+};
 
 const outside = (file: string): Unreadable =>
   unreadable("file-outside", `${file} lies outside the folder that is open.`);

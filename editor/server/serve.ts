@@ -87,7 +87,7 @@ const respond = async (
       say(response, 200, { folder: folder.name, recipes: folder.all() }, policy);
       return;
     case "GET /api/marks":
-      say(response, 200, { marks: folder.all().map(({ file: name, mark }) => [name, mark]) }, policy);
+      say(response, 200, { marks: [...folder.marks()] }, policy);
       return;
     case "GET /api/recipe": {
       const found = folder.read(file);

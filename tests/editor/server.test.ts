@@ -194,6 +194,23 @@ test("a file is saved whole when the disk holds what the page thinks, and otherw
   expect(readdirSync(join(folder, "recipes")).filter((name) => name.startsWith(".chalkline"))).toEqual([]);
 });
 
+test("marks tell every change, and only of recipes that can be read", async () => {
+  const marks = async (): Promise<Map<string, string>> =>
+    new Map((JSON.parse((await ask("/api/marks", ours())).body) as { marks: [string, string][] }).marks);
+  const first = await marks();
+  expect([...first.keys()]).toEqual(["blocks/block.chalk", "coat.chalk"]);
+  expect(first.get("coat.chalk")).toBe(await markOfFile("coat.chalk"));
+  expect(await marks()).toEqual(first);
+  // As many letters as before, and written by somebody else.
+  writeFileSync(join(folder, "recipes/coat.chalk"), "chalkline 2\n");
+  const second = await marks();
+  expect(second.get("coat.chalk")).not.toBe(first.get("coat.chalk"));
+  expect(second.get("coat.chalk")).toBe(await markOfFile("coat.chalk"));
+  expect(second.get("blocks/block.chalk")).toBe(first.get("blocks/block.chalk"));
+  writeFileSync(join(folder, "recipes/coat.chalk"), "chalkline 1\n");
+  expect(await marks()).toEqual(first);
+});
+
 test("what cannot be read is told in words, and the server goes on", async () => {
   const wrong = [
     "",

@@ -1,6 +1,6 @@
 // The text of the recipe: a plain field that is there at once, and the full editor in its place as soon as it has loaded.
 import { useEffect, useRef } from "preact/hooks";
-import { lineOf, lineStarts } from "../../../grammar/source.ts";
+import { lineOf, lineStarts, lineStretch, sourceText } from "../../../grammar/source.ts";
 import type { TextPart } from "../../assist/text-edit.ts";
 import { edited } from "../../assist/text-edit.ts";
 import { cursorLine, failure, hold, text, typed } from "../desk.ts";
@@ -70,10 +70,7 @@ const plainHolder = (field: HTMLTextAreaElement): TextHolder => {
       put(after);
     },
     goTo(place) {
-      const starts = field.value.split("\n");
-      const from =
-        "line" in place ? starts.slice(0, place.line - 1).join("\n").length + (place.line > 1 ? 1 : 0) : place.from;
-      const to = "line" in place ? from + (starts[place.line - 1]?.length ?? 0) : place.to;
+      const { from, to } = "line" in place ? lineStretch(sourceText(field.value), place.line) : place;
       field.focus();
       field.setSelectionRange(from, to);
     },

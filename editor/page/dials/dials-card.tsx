@@ -1,9 +1,8 @@
 // The dials: size and body to work the recipe with, every param within its range, and every other number of the text.
-import { useSignal } from "@preact/signals";
-import type { Dial } from "../../assist/dials.ts";
 import { areDialsFolded, dialsReach, dialsSide, foldedReach } from "../card/places.ts";
 import { Fold } from "../card/recipe-card.tsx";
 import { dialsAtHand } from "../desk.ts";
+import { FoldedPart } from "../folded-part.tsx";
 import { Facts } from "../table/facts.tsx";
 import { BodyChoice } from "./body-choice.tsx";
 import { DialRow } from "./dial-row.tsx";
@@ -32,28 +31,18 @@ export const DialsCard = () => {
           {params.map(({ dial, index }) => (
             <DialRow key={dial.label} dial={dial} index={index} />
           ))}
-          {others.length > 0 && <OtherNumbers dials={others} />}
+          {others.length > 0 && (
+            <FoldedPart title={`All numbers (${others.length})`}>
+              {() =>
+                // A number has no name of its own; its place among the others keeps it apart while it is turned.
+                others.map(({ dial, index }) => <DialRow key={index} dial={dial} index={index} />)
+              }
+            </FoldedPart>
+          )}
           <BodyChoice />
           <Facts />
         </div>
       )}
     </section>
-  );
-};
-
-const OtherNumbers = ({ dials }: { readonly dials: readonly { readonly dial: Dial; readonly index: number }[] }) => {
-  const isOpen = useSignal(false);
-  return (
-    <details
-      open={isOpen.value}
-      onToggle={({ currentTarget }) => {
-        isOpen.value = currentTarget.open;
-      }}
-    >
-      <summary>All numbers ({dials.length})</summary>
-      {isOpen.value &&
-        // A number has no name of its own; its place among the others keeps it apart while it is turned.
-        dials.map(({ dial, index }) => <DialRow key={index} dial={dial} index={index} />)}
-    </details>
   );
 };

@@ -32,6 +32,7 @@ const lookEvery = 2000;
 export const settle = (newHome: Home, kernelLine: KernelLine): void => {
   home = newHome;
   line = kernelLine;
+  shelvedMarks = new Map(newHome.recipes.map((recipe) => [recipe.file, recipe.mark]));
   shelve(newHome.recipes);
   noteVersions();
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -89,6 +90,7 @@ export const save = async (): Promise<void> => {
   const saved = await home.save(name, content, mark);
   if ("mark" in saved) {
     mark = saved.mark;
+    shelvedMarks.set(name, saved.mark);
     if (file.peek() === name) savedText.value = content;
     shelve([...shelved.peek().filter((recipe) => recipe.file !== name), { file: name, text: content }].sort(byFile));
     await keepDraft(home.name, { file: name, text: content, over: content });
@@ -131,22 +133,18 @@ const changedOutside = (theirs: KeptHere | null): void => {
   } else choice.value = { kind: "changed-outside", theirs };
 };
 
-const knownMarks = new Map<string, string>();
+/** Tells what the shelf holds of each file. */
+let shelvedMarks = new Map<string, string | null>();
 
 const refreshShelf = async (marks: ReadonlyMap<string, string>, open: string): Promise<void> => {
-  const changed = [...marks].filter(
-    ([name, now]) => name !== open && (knownMarks.get(name) ?? markAtStart(name)) !== now,
-  );
+  const changed = [...marks].filter(([name, now]) => name !== open && shelvedMarks.get(name) !== now);
   if (changed.length === 0 || !home) return;
   const read = await Promise.all(changed.map(([name]) => home!.read(name)));
-  for (const [name, now] of changed) knownMarks.set(name, now);
+  for (const [name, now] of changed) shelvedMarks.set(name, now);
   const fresh = read.flatMap((recipe) => (recipe ? [recipe] : []));
   const names = new Set(fresh.map((recipe) => recipe.file));
   shelve([...shelved.peek().filter((recipe) => !names.has(recipe.file)), ...fresh].sort(byFile));
 };
-
-const markAtStart = (name: string): string | null | undefined =>
-  home?.recipes.find((recipe) => recipe.file === name)?.mark;
 
 /** The user's word on a choice: the other text takes the place of the one on the table, by an edit that can be undone. */
 export const takeTheirs = (put: (text: string) => void): void => {

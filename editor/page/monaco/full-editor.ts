@@ -12,7 +12,10 @@ declare const chalklineMonaco: { openEditor(opened: OpenedWith): FullEditor };
 
 /** Puts the full editor into this element, with the field's text and cursor; where it cannot be loaded the field stays. */
 export const fullEditor = async (place: HTMLElement, field: HTMLTextAreaElement): Promise<void> => {
-  await Promise.all([firstDrawing(), addStyle("monaco.css"), addScript("monaco.js")]);
+  await firstDrawing();
+  const style = Object.assign(document.createElement("link"), { rel: "stylesheet", href: "monaco.css" });
+  const script = Object.assign(document.createElement("script"), { src: "monaco.js" });
+  await Promise.all([added(style), added(script)]);
   const hadFocus = document.activeElement === field;
   const editor = chalklineMonaco.openEditor({
     place,
@@ -62,21 +65,6 @@ const firstDrawing = (): Promise<void> =>
       queueMicrotask(() => stop());
     });
   });
-
-const addScript = async (address: string): Promise<void> => {
-  await firstDrawing();
-  const script = document.createElement("script");
-  script.src = address;
-  return added(script);
-};
-
-const addStyle = async (address: string): Promise<void> => {
-  await firstDrawing();
-  const link = document.createElement("link");
-  link.rel = "stylesheet";
-  link.href = address;
-  return added(link);
-};
 
 const added = (element: HTMLElement): Promise<void> =>
   new Promise((resolve, reject) => {

@@ -1,23 +1,15 @@
 // What the table shows, as a text: every piece with its edges and their lengths, each a button that shows the line behind it.
-import { useSignal } from "@preact/signals";
 import type { PictureOfPiece } from "../../picture/picture.ts";
 import { chosen, goTo, type Pointed, picture, pointed } from "../desk.ts";
+import { FoldedPart } from "../folded-part.tsx";
 import { linesBehind } from "./lit.ts";
 
 export const Facts = () => {
   const pieces = picture.value?.pieces ?? [];
-  // What nobody reads is not written: it would be written anew at every key.
-  const isOpen = useSignal(false);
   return (
-    <details
-      open={isOpen.value}
-      onToggle={({ currentTarget }) => {
-        isOpen.value = currentTarget.open;
-      }}
-    >
-      <summary>Pieces in words ({pieces.length})</summary>
-      {isOpen.value && pieces.map((piece) => <FactsOfPiece key={piece.name} piece={piece} />)}
-    </details>
+    <FoldedPart title={`Pieces in words (${pieces.length})`}>
+      {() => pieces.map((piece) => <FactsOfPiece key={piece.name} piece={piece} />)}
+    </FoldedPart>
   );
 };
 

@@ -27,6 +27,21 @@ export const launch = (): Promise<Browser> =>
     ],
   });
 
+/** A new window of the browser, with every address that it asks for and every fault that it tells of. */
+export const openWindow = async (
+  browser: Browser,
+): Promise<{ readonly page: Page; readonly asked: string[]; readonly faults: string[] }> => {
+  const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage();
+  page.setDefaultTimeout(15_000);
+  const [asked, faults]: [string[], string[]] = [[], []];
+  page.on("request", (request) => asked.push(request.url()));
+  page.on("pageerror", (error) => faults.push(error.message));
+  page.on("console", (message) => {
+    if (message.type() === "error") faults.push(message.text());
+  });
+  return { page, asked, faults };
+};
+
 /** The page as the build left it. */
 export const pageFolder = fileURLToPath(new URL("../../../dist/editor/", import.meta.url));
 export const loneAddress = pathToFileURL(`${pageFolder}index.html`).href;

@@ -12,7 +12,7 @@ import type { Point } from "../../../kernel/geometry/point.ts";
 import { boundary, walked } from "../../../kernel/outline.ts";
 import type { Piece } from "../../../kernel/working.ts";
 import { workedRecipe, workedText } from "../../worked-recipe.ts";
-import { browserPath, launch, loneAddress, ready } from "./browser.ts";
+import { browserPath, launch, loneAddress, openWindow, ready } from "./browser.ts";
 
 const suite = test.skipIf(browserPath === undefined);
 const within = { timeout: 10_000, interval: 50 };
@@ -29,14 +29,7 @@ afterAll(() => browser?.close());
 
 beforeEach(async () => {
   if (browserPath === undefined) return;
-  page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage();
-  asked = [];
-  faults = [];
-  page.on("request", (request) => asked.push(request.url()));
-  page.on("pageerror", (error) => faults.push(error.message));
-  page.on("console", (message) => {
-    if (message.type() === "error") faults.push(message.text());
-  });
+  ({ page, asked, faults } = await openWindow(browser));
   await page.goto(loneAddress);
   await ready(page);
 }, 60_000);

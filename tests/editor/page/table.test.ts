@@ -10,6 +10,7 @@ import {
   launch,
   lineText,
   loneAddress,
+  openWindow,
   ready,
   spotOf,
   toLineEnd,
@@ -29,15 +30,7 @@ afterAll(() => browser?.close());
 
 beforeEach(async () => {
   if (browserPath === undefined) return;
-  page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage();
-  page.setDefaultTimeout(15_000);
-  asked = [];
-  faults = [];
-  page.on("request", (request) => asked.push(request.url()));
-  page.on("pageerror", (error) => faults.push(error.message));
-  page.on("console", (message) => {
-    if (message.type() === "error") faults.push(message.text());
-  });
+  ({ page, asked, faults } = await openWindow(browser));
   await page.goto(loneAddress);
   await ready(page);
 }, 60_000);
