@@ -10,6 +10,10 @@ export interface Where {
   readonly calledBy?: Where;
 }
 
+/** Where in a file a thing was done: there, or at the outermost call in that file that led to it; undefined where none did. */
+export const outermostIn = (file: string, where: Where): Where | undefined =>
+  (where.calledBy && outermostIn(file, where.calledBy)) ?? (where.file === file ? where : undefined);
+
 /** A change of the text that would mend what is the matter. */
 export interface Fix {
   readonly title: string;

@@ -1,5 +1,5 @@
 // The garment's pieces as they were when a line of the recipe was about to be worked.
-import type { Where } from "../../grammar/diagnostic.ts";
+import { outermostIn, type Where } from "../../grammar/diagnostic.ts";
 import { changedIn, type StepRecord } from "../../kernel/record.ts";
 import type { Piece } from "../../kernel/working.ts";
 import type { WorkedText } from "./worked-text.ts";
@@ -11,20 +11,10 @@ export const pieceBefore = ({ outcome }: WorkedText, name: string, offset: numbe
     const changed = changedIn(record, name);
     if (!changed) continue;
     // Of a line that is worked several times, the first time counts.
-    if (offsetIn(outcome.tree.file, record.where) >= offset) return found ?? changed.before;
+    if ((outermostIn(outcome.tree.file, record.where)?.from ?? -1) >= offset) return found ?? changed.before;
     found = changed.after;
   }
   return found;
-};
-
-/** All pieces as the lines before an offset left them. */
-export const piecesBefore = ({ outcome }: WorkedText, offset: number): Map<string, Piece> => {
-  const pieces = new Map<string, Piece>();
-  for (const { where, changed } of outcome.records) {
-    if (offsetIn(outcome.tree.file, where) >= offset) continue;
-    for (const { after } of changed) pieces.set(after.name, after);
-  }
-  return pieces;
 };
 
 /** What the lines from one offset to another did, in the order in which they were worked; calls of own steps included. */
@@ -34,12 +24,6 @@ export const recordsWithin = ({ outcome }: WorkedText, from: number, to: number)
 const isWithin = (file: string, where: Where, from: number, to: number): boolean =>
   (where.file === file && where.from >= from && where.from < to) ||
   (where.calledBy !== undefined && isWithin(file, where.calledBy, from, to));
-
-/** Where in this file a thing was done: its line, or the line whose call led there. */
-const offsetIn = (file: string, where: Where): number => {
-  const outermost = where.calledBy ? offsetIn(file, where.calledBy) : -1;
-  return outermost >= 0 ? outermost : where.file === file ? where.from : -1;
-};
 
 /** The piece that a step of the recipe's own works on at an offset in its block, the first time that it is called. */
 export const pieceInStep = (

@@ -129,9 +129,6 @@ export const mend = (parts: readonly TextPart[]): void => {
   if (worked.peek()?.text === text.peek()) edit(parts);
 };
 
-export const undo = (): void => holder?.undo();
-export const redo = (): void => holder?.redo();
-
 /** Shows a line of the recipe and puts the cursor there. */
 export const goTo = (place: { readonly line: number } | { readonly from: number; readonly to: number }): void =>
   holder?.goTo(place);

@@ -6,8 +6,6 @@ export interface TextHolder {
   lay(name: string, text: string): void;
   /** Changes stretches that do not overlap. From "begin" to "end" all changes are one to undo; "whole" is one by itself. */
   edit(parts: readonly TextPart[], stroke: "whole" | "begin" | "more" | "end"): void;
-  undo(): void;
-  redo(): void;
   /** Shows a line (from 1) or a stretch and puts the cursor there. */
   goTo(place: { readonly line: number } | { readonly from: number; readonly to: number }): void;
 }

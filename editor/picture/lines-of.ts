@@ -1,5 +1,5 @@
 // Which lines of the opened recipe drew a thing, and which changed it: read out of the record of the making.
-import type { Where } from "../../grammar/diagnostic.ts";
+import { outermostIn, type Where } from "../../grammar/diagnostic.ts";
 import type { Evaluated } from "../../kernel/evaluate.ts";
 import { distance } from "../../kernel/geometry/point.ts";
 import { samePath } from "../../kernel/geometry/same-path.ts";
@@ -65,10 +65,7 @@ const insideCall = (file: string, { file: at, line, calledBy }: Where): number[]
   calledBy ? [...insideCall(file, calledBy), ...(at === file ? [line] : [])] : [];
 
 /** The line of this file that a place stands on, or the line of it whose call led there. */
-export const lineIn = (file: string, where: Where): number | undefined => {
-  const outermost = where.calledBy ? lineIn(file, where.calledBy) : undefined;
-  return outermost ?? (where.file === file ? where.line : undefined);
-};
+export const lineIn = (file: string, where: Where): number | undefined => outermostIn(file, where)?.line;
 
 // A slash cannot stand in a name.
 const keyOf = (piece: string, name: string): string => `${piece}/${name}`;

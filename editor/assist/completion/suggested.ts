@@ -1,23 +1,13 @@
 // One thing that could stand at the cursor, before it is known which stretch of the text it takes the place of.
+import type { NameKind } from "../known-names.ts";
 
 /** What kind of thing is offered. */
 export type CompletionKind =
+  | NameKind
   | "statement"
   | "step"
   | "own-step"
   | "clause"
-  | "edge"
-  | "place"
-  | "dart"
-  | "piece"
-  | "recipe"
-  | "fabric"
-  | "measure"
-  | "param"
-  | "let"
-  | "value"
-  | "size"
-  | "parameter"
   | "function"
   | "unit"
   | "word"

@@ -1,7 +1,6 @@
 // The text of the recipe: a plain field that is there at once, and the full editor in its place as soon as it has loaded.
 import { useEffect, useRef } from "preact/hooks";
 import { lineOf, lineStarts, lineStretch, sourceText } from "../../../grammar/source.ts";
-import type { TextPart } from "../../assist/text-edit.ts";
 import { edited } from "../../assist/text-edit.ts";
 import { cursorLine, failure, hold, text, typed } from "../desk.ts";
 import { fullEditor } from "../monaco/full-editor.ts";
@@ -39,40 +38,19 @@ export const RecipeText = () => {
 
 const lineAt = (content: string, offset: number): number => lineOf(lineStarts(content), offset);
 
-const plainHolder = (field: HTMLTextAreaElement): TextHolder => {
-  const undone: string[] = [];
-  const put = (content: string): void => {
+/** The plain field keeps no strokes: what the page changes in it is undone by whoever made the change. */
+const plainHolder = (field: HTMLTextAreaElement): TextHolder => ({
+  lay(_name, content) {
     field.value = content;
-    typed(content);
-  };
-  const past: string[] = [];
-  return {
-    lay(_name, content) {
-      past.length = 0;
-      undone.length = 0;
-      field.value = content;
-      field.setSelectionRange(0, 0);
-    },
-    edit(parts: readonly TextPart[], stroke) {
-      if (stroke === "whole" || stroke === "begin") past.push(field.value);
-      put(edited(field.value, parts));
-    },
-    undo() {
-      const before = past.pop();
-      if (before === undefined) return;
-      undone.push(field.value);
-      put(before);
-    },
-    redo() {
-      const after = undone.pop();
-      if (after === undefined) return;
-      past.push(field.value);
-      put(after);
-    },
-    goTo(place) {
-      const { from, to } = "line" in place ? lineStretch(sourceText(field.value), place.line) : place;
-      field.focus();
-      field.setSelectionRange(from, to);
-    },
-  };
-};
+    field.setSelectionRange(0, 0);
+  },
+  edit(parts) {
+    field.value = edited(field.value, parts);
+    typed(field.value);
+  },
+  goTo(place) {
+    const { from, to } = "line" in place ? lineStretch(sourceText(field.value), place.line) : place;
+    field.focus();
+    field.setSelectionRange(from, to);
+  },
+});

@@ -16,14 +16,19 @@ export const turn = (index: number, value: number): void => {
   dialsAtHand.value = { text: text.peek(), dials: dials.map((each) => after(each, dial, written, value)) };
 };
 
+/** A value as a dial can show it: on one of its strides, in a param's range, and never below nothing. */
+export const withinReach = ({ isParam, least, most, stride }: Dial, value: number): number => {
+  const marked = Math.max(0, Math.round(value / stride) * stride);
+  return isParam ? Math.min(most, Math.max(least, marked)) : marked;
+};
+
 /** Turns the number at an offset of the text by so many of its strides; false when none stands there. */
 export const turnAt = (offset: number, strides: number): boolean => {
   const { dials } = dialsAtHand.peek();
   const index = dials.findIndex(({ from, to }) => from <= offset && offset <= to);
   const dial = dials[index];
   if (!dial) return false;
-  const value = Math.max(0, Math.round(dial.value / dial.stride + strides) * dial.stride);
-  if (strides !== 0) turn(index, dial.isParam ? Math.min(dial.most, Math.max(dial.least, value)) : value);
+  if (strides !== 0) turn(index, withinReach(dial, dial.value + strides * dial.stride));
   return true;
 };
 

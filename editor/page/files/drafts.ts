@@ -1,5 +1,5 @@
 // Drafts: what was typed and not saved, kept by the browser every second, so that neither a crash nor a closed window loses it.
-import { createStore, del, entries, get, set } from "idb-keyval";
+import { createStore, del, get, set } from "idb-keyval";
 
 /** A text that differs from what was saved when it was typed. */
 export interface Draft {
@@ -36,15 +36,5 @@ export const draftOf = async (home: string, file: string): Promise<Draft | undef
     return store && (await get<Draft>(`${home}/${file}`, store));
   } catch {
     return undefined;
-  }
-};
-
-/** Files of a home that have drafts. */
-export const draftedFiles = async (home: string): Promise<string[]> => {
-  try {
-    const all = store ? await entries<string, Draft>(store) : [];
-    return all.flatMap(([key, draft]) => (key === `${home}/${draft.file}` ? [draft.file] : []));
-  } catch {
-    return [];
   }
 };

@@ -98,8 +98,6 @@ export const openEditor = (opened: OpenedWith): FullEditor => {
       }
       if (stroke === "whole" || stroke === "end") model.pushStackElement();
     },
-    undo: () => editor.trigger("page", "undo", undefined),
-    redo: () => editor.trigger("page", "redo", undefined),
     goTo(place) {
       const range =
         "line" in place

@@ -21,12 +21,7 @@ export const ChosenSlip = () => {
       <p>
         <strong>{nameOf(shown, thing)}</strong>, {wasDrawn(thing)} by <ToLine line={first} inside={inside} />
         {later.length > 0 && ", changed by "}
-        {later.map((line, index) => (
-          <>
-            {index > 0 && ", "}
-            <ToLine key={line} line={line} inside={inside} />
-          </>
-        ))}
+        {later.flatMap((line, index) => [index > 0 && ", ", <ToLine key={line} line={line} inside={inside} />])}
       </p>
       <button
         type="button"
@@ -50,12 +45,7 @@ const ToLine = ({ line, inside }: { readonly line: number; readonly inside: read
     <>
       <GoTo line={line} />
       {below.length > 0 && " (inside it: "}
-      {below.map((each, index) => (
-        <>
-          {index > 0 && ", "}
-          <GoTo key={each.line} line={each.line} />
-        </>
-      ))}
+      {below.flatMap((each, index) => [index > 0 && ", ", <GoTo key={each.line} line={each.line} />])}
       {below.length > 0 && ")"}
     </>
   );

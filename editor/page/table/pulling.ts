@@ -14,7 +14,7 @@ import {
   picture,
   stepsShown,
 } from "../desk.ts";
-import { letGo, turn } from "../dials/turning.ts";
+import { letGo, turn, withinReach } from "../dials/turning.ts";
 import { linesBehind } from "./lit.ts";
 import { partOfPath, pathAt } from "./svg-path.ts";
 
@@ -60,9 +60,7 @@ export const pulling = {
     const { slope } = now.chosen;
     const missing = minus(minus(at, now.grip), here);
     const wanted = dial.value + (missing.x * slope.x + missing.y * slope.y) / (slope.x ** 2 + slope.y ** 2);
-    const marked = Math.round(wanted / dial.stride) * dial.stride;
-    const value = dial.isParam ? Math.min(dial.most, Math.max(dial.least, marked)) : Math.max(0, marked);
-    turn(now.chosen.dial, value);
+    turn(now.chosen.dial, withinReach(dial, wanted));
     const turned = dialsAtHand.value.dials[now.chosen.dial] ?? dial;
     pulled.value = { words: `${turned.label} ${Number(turned.value.toFixed(3))} ${turned.unit}`.trim(), at };
     return true;

@@ -1,8 +1,8 @@
 // The cutting table: all pieces on tissue, to be moved about under the window, looked at closely and pointed at.
 import { useSignalEffect } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useRef } from "preact/hooks";
 import type { Point } from "../../../kernel/geometry/point.ts";
-import { held, type Pointed, picture, pointed } from "../desk.ts";
+import { file, held, type Pointed, picture, pointed } from "../desk.ts";
 import { Grid } from "./grid.tsx";
 import { HeldAgainst } from "./held-against.tsx";
 import { lit } from "./lit.ts";
@@ -50,23 +50,16 @@ export const Table = () => {
   );
 };
 
-/** Fits the pieces into the window the first time that there are any of this recipe. */
+/** Fits the pieces into the window the first time that there are any of this file. */
 const useFirstFit = (): void => {
   const fittedFor = useRef<string | undefined>(undefined);
   useSignalEffect(() => {
-    const title = picture.value?.title;
-    if (openPart.value.width <= 0 || picture.value === undefined || picture.value.pieces.length === 0) return;
-    if (fittedFor.current === title) return;
-    fittedFor.current = title;
+    const shown = picture.value;
+    if (openPart.value.width <= 0 || shown === undefined || shown.pieces.length === 0) return;
+    if (fittedFor.current === file.value) return;
+    fittedFor.current = file.value;
     fitAll();
   });
-  useEffect(() => {
-    const refit = (): void => {
-      fittedFor.current = undefined;
-    };
-    addEventListener("chalkline-laid", refit);
-    return () => removeEventListener("chalkline-laid", refit);
-  }, []);
 };
 
 // Pixels that the hand may tremble before a click becomes a pull.
