@@ -198,8 +198,17 @@ suite("the text answers questions: what can stand here, what a word is, and wher
     await page.keyboard.press("Home");
     for (let right = 0; right < before.length; right += 1) await page.keyboard.press("ArrowRight");
     await page.keyboard.press("F2");
-    await expect.poll(() => page.evaluate(() => document.activeElement?.className), within).toContain("rename-input");
+    // The box that asks for the name marks the old one a moment after it has opened; a hand is never so quick.
+    const asked = (): Promise<string> =>
+      page.evaluate(() => {
+        const box = document.activeElement;
+        if (!(box instanceof HTMLInputElement) || !box.classList.contains("rename-input")) return "";
+        return box.value.slice(box.selectionStart ?? 0, box.selectionEnd ?? 0) || box.value;
+      });
+    await expect.poll(asked, within).not.toBe("");
+    await page.waitForTimeout(300);
     await page.keyboard.type(to);
+    await expect.poll(asked, within).toBe(to);
     await page.keyboard.press("Enter");
   };
   await renamed(14, "fabric sh", "gabardine");

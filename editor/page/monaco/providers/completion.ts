@@ -2,7 +2,7 @@
 import type { Completion } from "../../../assist/completion.ts";
 import { language } from "../language.ts";
 import { monaco } from "../monaco-parts.ts";
-import { type Questioner, rangeIn, stillTrue } from "./questioner.ts";
+import { type Questioner, rangeIn } from "./questioner.ts";
 
 const { CompletionItemKind, CompletionItemInsertTextRule } = monaco.languages;
 
@@ -10,7 +10,9 @@ export const completionFrom = ({ ask }: Questioner): monaco.IDisposable =>
   monaco.languages.registerCompletionItemProvider(language, {
     triggerCharacters: [" ", ".", '"'],
     async provideCompletionItems(model, position) {
-      const found = (await stillTrue(model, ask("completion", { offset: model.getOffsetAt(position) }))) ?? [];
+      // Whoever types on while this is worked out types behind the word that it is about, and monaco narrows the list by itself:
+      // the answer holds for the longer word too.
+      const found = (await ask("completion", { offset: model.getOffsetAt(position) })) ?? [];
       return {
         suggestions: found.map(({ label, kind, detail, insert, isSnippet, from, to, documentation }, index) => ({
           label,
