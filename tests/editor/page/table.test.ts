@@ -333,6 +333,23 @@ suite("a link carries the recipe, and nothing of it goes to a server", async () 
   await other.context().close();
 });
 
+suite("what was handed over as a file is still there when its recipe is opened again", async () => {
+  await toLineEnd(page, flareLine);
+  await page.keyboard.type(" # handed over");
+  const handed = page.waitForEvent("download");
+  await page.keyboard.press("Control+s");
+  expect((await handed).suggestedFilename()).toBe("lobby-coat-swing.chalk");
+  const openRecipe = async (name: string): Promise<void> => {
+    await page.getByRole("button", { name: "Recipes" }).click();
+    await page.getByLabel("Open", { exact: true }).selectOption(name);
+    await page.keyboard.press("Escape");
+  };
+  await openRecipe("stage-cape.chalk");
+  await expect.poll(() => page.locator(".file-name").textContent(), within).toContain("stage-cape");
+  await openRecipe("lobby-coat-swing.chalk");
+  await expect.poll(() => lineText(page, flareLine), within).toContain("# handed over");
+});
+
 suite("a tab that dies loses at most a second: the draft is offered, and brought back", async () => {
   await toLineEnd(page, flareLine);
   await page.keyboard.type(" # typed before the crash");
