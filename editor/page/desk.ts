@@ -30,7 +30,7 @@ export const savedText = signal("");
 export const given = signal<GivenHere>({ measures: [] });
 /** What came of the latest text that was worked. */
 export const worked = signal<Worked | undefined>(undefined);
-/** Words about a failure of the program itself, until the next text is worked. */
+/** What could not be done, in words; they stay until the user types on or opens something else. */
 export const failure = signal("");
 /** How many steps of the working are shown; undefined shows the finished pieces. */
 export const stepsShown = signal<number | undefined>(undefined);
@@ -90,7 +90,6 @@ export const ask: KernelLine["ask"] = (what, about) => (line ? line.ask(what, ab
 
 /** Takes what came of a text. */
 export const take = (latest: Worked): void => {
-  failure.value = "";
   finishedPicture.value = keptPicture(latest.picture, finishedPicture.peek());
   worked.value = latest;
   if (latest.text === text.peek()) dialsAtHand.value = { text: latest.text, dials: latest.dials };
@@ -116,6 +115,7 @@ export const hold = (newest: TextHolder): void => {
 
 /** The user has typed. */
 export const typed = (content: string): void => {
+  failure.value = "";
   text.value = content;
 };
 

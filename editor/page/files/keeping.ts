@@ -62,6 +62,7 @@ const shelve = (recipes: readonly FileText[]): void => {
 /** Opens one of the shelf's recipes; a draft of it is offered. */
 export const open = async (name: string): Promise<void> => {
   if (!home) return;
+  failure.value = "";
   await keepNow();
   const kept = (await home.read(name)) ?? home.recipes.find((recipe) => recipe.file === name);
   if (!kept) {
@@ -78,6 +79,7 @@ export const open = async (name: string): Promise<void> => {
 /** Lays a text on the table that is no file of the shelf yet. */
 export const openText = (name: string, content: string): void => {
   void keepNow();
+  failure.value = "";
   mark = null;
   lay(name, content);
   choice.value = undefined;

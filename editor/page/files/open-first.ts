@@ -3,6 +3,7 @@
 import { failure } from "../desk.ts";
 import type { KernelLine } from "../worker/kernel-line.ts";
 import type { FileText } from "../worker/spoken.ts";
+import type { Home } from "./home.ts";
 import { open, openText, settle } from "./keeping.ts";
 import { loneHome } from "./lone-home.ts";
 import { servedHome } from "./served-home.ts";
@@ -17,25 +18,27 @@ const kept = "chalkline-token";
 export const openFirst = async (line: KernelLine): Promise<void> => {
   const asked = new URLSearchParams(location.hash.slice(1));
   const token = tokenFrom(asked);
-  if (token !== undefined) {
-    const home = await servedHome(token);
-    if ("problem" in home) failure.value = home.problem;
-    else {
-      settle(home, line);
-      const name = asked.get("file") ?? home.recipes[0]?.file;
-      if (name === undefined || (asked.has("file") && !home.recipes.some(({ file }) => file === name)))
-        openText(name ?? "new-recipe.chalk", "chalkline 1\n");
-      else await open(name);
-      return;
-    }
+  const served = token === undefined ? undefined : await servedHome(token);
+  if (served && !("problem" in served)) {
+    await openIn(served, asked.get("file"), line);
+    return;
   }
   const packed = asked.get("recipe");
-  const shared = packed === null ? undefined : readLink(packed);
-  if (shared && "problem" in shared) failure.value = shared.problem;
-  const files = shared && !("problem" in shared) ? shared : [];
+  const shared = packed === null ? [] : readLink(packed);
+  const files = "problem" in shared ? [] : shared;
   const names = new Set(files.map(({ file }) => file));
   settle(loneHome([...files, ...chalklineRecipes.filter(({ file }) => !names.has(file))]), line);
   await open(files[0]?.file ?? firstRecipe);
+  // What opened instead has put earlier words away, so these come last.
+  for (const each of [served, shared]) if (each && "problem" in each) failure.value = each.problem;
+};
+
+/** Settles in the folder of the server, with the file that was asked for, or its first. */
+const openIn = async (home: Home, asked: string | null, line: KernelLine): Promise<void> => {
+  settle(home, line);
+  const name = asked ?? home.recipes[0]?.file;
+  if (name !== undefined && home.recipes.some(({ file }) => file === name)) await open(name);
+  else openText(name ?? "new-recipe.chalk", "chalkline 1\n");
 };
 
 /** The token of this run, from the address or, when the page is loaded again, from this tab's memory; it leaves the address at once. */

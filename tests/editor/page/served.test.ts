@@ -126,5 +126,8 @@ suite("without the token of this run the folder stays shut, and the page says so
   const other = await (await browser.newContext()).newPage();
   await other.goto(`http://127.0.0.1:${served.port}/#token=wrong`);
   await expect.poll(() => other.locator(".failure").textContent(), within).toContain("earlier run");
+  // The words stay when the recipe that opened instead has been drawn.
+  await ready(other);
+  expect(await other.locator(".failure").textContent()).toContain("earlier run");
   await other.context().close();
 });
