@@ -30,25 +30,46 @@ if (!installed) {
   writeFileSync(stamp, lock);
 }
 
-// The page's tests want a real browser. Where this is a Debian machine and we may install programs, its Chromium is fetched;
-// anywhere else the tests that need it say that they were skipped.
+// Some tests want programs that are not ours to judge what we made: a real browser, and readers of PDF and DXF. Where this is
+// a Debian machine and we may install programs, they are fetched; anywhere else the tests that need them say that they were skipped.
 if (process.argv.includes("--browser")) {
-  const places = [
-    process.env.CHALKLINE_CHROMIUM,
-    "/usr/bin/chromium",
-    "/usr/bin/chromium-browser",
-    "/usr/bin/google-chrome",
+  const wanted = [
+    {
+      packages: ["chromium", "fonts-dejavu-core"],
+      places: [
+        process.env.CHALKLINE_CHROMIUM,
+        "/usr/bin/chromium",
+        "/usr/bin/chromium-browser",
+        "/usr/bin/google-chrome",
+      ],
+      without: "There is no Chromium here, so the tests of the page are skipped. CHALKLINE_CHROMIUM can name one.",
+    },
+    {
+      packages: ["poppler-utils"],
+      places: ["/usr/bin/pdftoppm"],
+      without: "There is no poppler here, so the tests that measure printed pages are skipped.",
+    },
+    {
+      packages: ["qpdf"],
+      places: ["/usr/bin/qpdf"],
+      without: "There is no qpdf here, so the tests that check the form of PDF files are skipped.",
+    },
+    {
+      packages: ["python3-ezdxf"],
+      places: ["/usr/lib/python3/dist-packages/ezdxf"],
+      without: "There is no ezdxf here, so the tests that read DXF files with another reader are skipped.",
+    },
   ];
-  const isThere = places.some((path) => path !== undefined && existsSync(path));
-  if (!isThere && process.getuid?.() === 0 && existsSync("/usr/bin/apt-get")) {
-    console.log("Installing Chromium for the tests of the page …");
+  const isThere = ({ places }) => places.some((path) => path !== undefined && existsSync(path));
+  const missing = wanted.filter((each) => !isThere(each)).flatMap(({ packages }) => packages);
+  if (missing.length > 0 && process.getuid?.() === 0 && existsSync("/usr/bin/apt-get")) {
+    console.log("Installing what the tests want: Chromium, and readers of PDF and DXF …");
     const quiet = {
       stdio: ["ignore", "ignore", "inherit"],
       env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
     };
     spawnSync("apt-get", ["update", "-qq"], quiet);
-    spawnSync("apt-get", ["install", "-y", "-qq", "--no-install-recommends", "chromium", "fonts-dejavu-core"], quiet);
+    spawnSync("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...missing], quiet);
   }
-  if (!places.some((path) => path !== undefined && existsSync(path)))
-    console.log("There is no Chromium here, so the tests of the page are skipped. CHALKLINE_CHROMIUM can name one.");
+  for (const each of wanted) if (!isThere(each)) console.log(each.without);
 }
