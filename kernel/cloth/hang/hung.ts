@@ -1,17 +1,13 @@
 // The way in to the hang preview: a garment's pieces as they hang, at once by the formula, or settled as a mesh. The package
 // that settles it is loaded only where it is asked for, so that nothing else of the kernel waits or grows.
-import { pathLength, pointAt } from "../../geometry/arc-length.ts";
-import { flattened } from "../../geometry/area.ts";
-import type { Path, Span } from "../../geometry/path.ts";
-import type { Point } from "../../geometry/point.ts";
-import { boundary } from "../../outline.ts";
-import type { Garment, Piece } from "../../working.ts";
-import { type Hanging, hangingOn, type Sheet } from "./exact.ts";
+import type { Garment } from "../../working.ts";
+import type { Sheet } from "./exact.ts";
 import { stiffnessOf } from "./fabric-stiffness.ts";
 import { type Folds, foldsOf, wavelengthOf } from "./folds.ts";
+import { coarse, fine, type Hanger, hangers, stationsOf } from "./hanger.ts";
 import { type Mesh, meshOf } from "./mesh.ts";
 import { type HungPlace, type Slack, slackAlong, withoutGaps } from "./slack.ts";
-import { flatness, type Holding, holdingOf, widerBy } from "./supports.ts";
+import { type Holding, widerBy } from "./supports.ts";
 import type { Frame, Settled } from "./world.ts";
 
 /** A piece as it hangs. */
@@ -94,22 +90,6 @@ export const settledGarment = async (garment: Garment): Promise<Hung> => {
   return next.value;
 };
 
-interface Hanger {
-  readonly piece: Piece;
-  readonly holding: Holding;
-  readonly sheet: Sheet;
-}
-
-const hangers = (garment: Garment): Hanger[] =>
-  [...garment.pieces.values()].flatMap((piece) => {
-    const whole = piece.doubtful ? undefined : boundary(piece);
-    const holding = whole && holdingOf(piece);
-    if (!holding) return [];
-    return [
-      { piece, holding, sheet: { outline: flattened(whole, flatness).slice(0, -1), supports: holding.supports } },
-    ];
-  });
-
 const hemAndFolds = (
   { piece, holding }: Hanger,
   garment: Garment,
@@ -120,18 +100,6 @@ const hemAndFolds = (
   const length = Math.max(0, Math.max(...line.map(({ hung }) => hung.y)) - top);
   const { bendingLength } = stiffnessOf(piece.name, garment);
   return { hem, folds: foldsOf(hem, wavelengthOf(bendingLength, length)) };
-};
-
-/** Points of the hem, evenly spread and as many mm apart at most, as they hang. */
-const stationsOf = ({ holding: { hem }, sheet }: Hanger, apart: number): Hanging[] => {
-  // On the bent line that stands for the hem, for a point of the curve may lie outside of it, where nothing holds it.
-  const bent = flattened(hem.path, flatness);
-  const line: Path = bent.slice(1).map((end, index): Span => ({ kind: "line", start: bent[index]!, end }));
-  const length = pathLength(line);
-  const count = Math.ceil(length / apart);
-  const at = hangingOn(sheet);
-  const points = Array.from({ length: count + 1 }, (_, index): Point => pointAt(line, (length * index) / count));
-  return points.flatMap((point) => at(point) ?? []);
 };
 
 const warningsOf = (sheet: Sheet): string[] => {
@@ -153,10 +121,6 @@ const assumptions: readonly string[] = [
   "How many folds there are and how deep is indicative: it follows from the bending length, 20 mm where the recipe states none.",
   "Below what holds the cloth no body stands in its way.",
 ];
-
-// Points of the hem for the formula and for the mesh, mm apart.
-const fine = 20;
-const coarse = 40;
 
 // mm: what truing a bent shoulder takes off is less.
 const mostWider = 3;

@@ -1,0 +1,306 @@
+// A garment as it stands round the body: the cloth of every level laid on an ellipse and, where it is fuller than the body is
+// round, thrown into folds that are as long as the cloth is. Indicative: the sheet knows how much slack there is and where, the
+// cloth's stiffness how many folds it makes, and nobody just how they fall.
+import { between, distance, type Point, plus, times } from "../../geometry/point.ts";
+import { cos, sin } from "../../geometry/trig.ts";
+import { type HungPlace, withoutGaps } from "./slack.ts";
+
+/** A stretch of a garment's round: cloth in columns that hang straight down, each from its support to the hem. */
+export interface Panel {
+  readonly piece: string;
+  readonly columns: readonly (readonly HungPlace[])[];
+}
+
+/** Panels in their order round the body, from the middle of the side that one looks at and to the right; the last meets the first. */
+export interface Round {
+  readonly panels: readonly Panel[];
+  /** How deep the body is for its width. */
+  readonly depth: number;
+  /** Length of cloth in one fold at the hem, mm. */
+  readonly wavelength: number;
+}
+
+/** A spot in the room, mm: to the right, down, and toward whoever looks. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+/** A column of cloth in the room. */
+export interface Line {
+  /** Which panel it is of, from 0. */
+  readonly panel: number;
+  /** From its support to the hem. */
+  readonly spots: readonly Spot[];
+  /** At each spot, how far the fold that it is in stands out at its crest, mm. */
+  readonly depths: readonly number[];
+  readonly isCrest: boolean;
+}
+
+/** The columns of a garment in the room, in their order round it. */
+export const standing = (round: Round): Line[] => {
+  const columns = finer(round.panels.flatMap(({ columns: own }, panel) => own.map((places) => ({ panel, places }))));
+  const levels = levelsOf(columns);
+  const rows = levels.map((y) => columns.map((column) => placeAt(column, y)));
+  const stretches = rows.map((row) => stretchesOf(row, columns));
+  const folding = foldingOf(stretches.at(-1)!, round.wavelength);
+  // Above the underarm the round has gaps; there the body is as wide as at the first level that has none.
+  const closed = levels.findIndex((y) => columns.every((column) => topOf(column) <= y + aHair));
+  const laid = stretches.map((level, index) => laidRound(level, stretches[Math.max(index, closed)]!, folding, round));
+  return columns.map((column, index) => {
+    const top = topOf(column);
+    const from = Math.max(
+      1,
+      levels.findIndex((y) => y > top + aHair),
+    );
+    const share = (top - levels[from - 1]!) / (levels[from]! - levels[from - 1]!);
+    const [before, after] = [laid[from - 1]![index]!, laid[from]![index]!];
+    const below = laid.slice(from).map((level) => level[index]!);
+    return {
+      panel: column.panel,
+      spots: [
+        { x: before.x + (after.x - before.x) * share, y: top, z: before.z + (after.z - before.z) * share },
+        ...below.map(({ x, z }, at) => ({ x, y: rows[from + at]![index]!.hung.y, z })),
+      ],
+      depths: [0, ...below.map(({ depth }) => depth)],
+      isCrest: folding.crests.has(index),
+    };
+  });
+};
+
+/** The hem of a garment in the room, seen from below: a closed line, as long as the cloth. */
+export const hemSeenFromBelow = (lines: readonly Line[]): Point[] =>
+  lines.map(({ spots }) => ({ x: spots.at(-1)!.x, y: spots.at(-1)!.z }));
+
+interface Column {
+  readonly panel: number;
+  readonly places: readonly HungPlace[];
+}
+
+const topOf = ({ places }: Column): number => places[0]!.hung.y;
+
+/** Columns put in between, so that none are further apart at the hem than a fold is smooth. */
+const finer = (columns: readonly Column[]): Column[] =>
+  columns.flatMap((column, index) => {
+    const next = columns[index + 1];
+    if (next?.panel !== column.panel) return [column];
+    const count = Math.ceil(distance(column.places.at(-1)!.flat, next.places.at(-1)!.flat) / smooth);
+    const ys = [...column.places, ...next.places].map(({ hung }) => hung.y).sort((a, b) => a - b);
+    return [
+      column,
+      ...Array.from({ length: Math.max(0, count - 1) }, (_, step): Column => {
+        const share = (step + 1) / count;
+        const top = topOf(column) + (topOf(next) - topOf(column)) * share;
+        const places = [top, ...ys.filter((y) => y > top)].map((y) => {
+          const [a, b] = [placeAt(column, y), placeAt(next, y)];
+          return { flat: between(a.flat, b.flat, share), hung: between(a.hung, b.hung, share) };
+        });
+        return { panel: column.panel, places };
+      }),
+    ];
+  });
+
+/** Levels from the highest support to the lowest spot of the hem, evenly. */
+const levelsOf = (columns: readonly Column[]): number[] => {
+  const top = Math.min(...columns.map(topOf));
+  const bottom = Math.max(...columns.map(({ places }) => places.at(-1)!.hung.y));
+  const count = Math.max(2, Math.ceil((bottom - top) / apart));
+  return Array.from({ length: count + 1 }, (_, index) => top + ((bottom - top) * index) / count);
+};
+
+/** Where a column is at a level; its end where it does not reach so high or so low. */
+const placeAt = ({ places }: Column, y: number): HungPlace => {
+  const below = places.findIndex(({ hung }) => hung.y >= y);
+  if (below === 0) return places[0]!;
+  if (below < 0) return places.at(-1)!;
+  const [a, b] = [places[below - 1]!, places[below]!];
+  const share = (y - a.hung.y) / (b.hung.y - a.hung.y);
+  return { flat: between(a.flat, b.flat, share), hung: between(a.hung, b.hung, share) };
+};
+
+/** Cloth from one column to the next, mm: as cut, and as wide as it hangs. */
+interface Stretch {
+  readonly flat: number;
+  readonly hung: number;
+}
+
+/** The stretches of a level, each from a column to the next; between two panels, which are sewn, there is none. */
+const stretchesOf = (row: readonly HungPlace[], columns: readonly Column[]): Stretch[] => {
+  const ends = columns.flatMap(({ panel }, index) => (panel === columns[index + 1]?.panel ? [] : [index + 1]));
+  return ends.flatMap((end, index) => {
+    const places = withoutGaps(row.slice(ends[index - 1] ?? 0, end));
+    return places.map((place, at) => {
+      const next = places[at + 1];
+      if (!next) return { flat: 0, hung: 0 };
+      const flat = distance(place.flat, next.flat);
+      return { flat, hung: Math.min(flat, distance(place.hung, next.hung)) };
+    });
+  });
+};
+
+/** Which stretches of the hem lie in folds together, and how far through its fold each column is, in radians. */
+interface Folding {
+  readonly runs: readonly { readonly from: number; readonly count: number }[];
+  readonly phases: readonly number[];
+  readonly crests: ReadonlySet<number>;
+}
+
+const foldingOf = (hem: readonly Stretch[], wavelength: number): Folding => {
+  const isFolded = ({ flat, hung }: Stretch): boolean => flat - hung > foldedShare * flat;
+  const start = Math.max(
+    0,
+    hem.findIndex((stretch) => stretch.flat > 0 && !isFolded(stretch)),
+  );
+  const runs: { from: number; count: number }[] = [];
+  let run: { from: number; count: number } | undefined;
+  for (let step = 0; step < hem.length; step += 1) {
+    const index = (start + step) % hem.length;
+    const stretch = hem[index]!;
+    if (stretch.flat > 0 && !isFolded(stretch)) run = undefined;
+    else if (run) run.count += 1;
+    else if (stretch.flat > 0) {
+      run = { from: index, count: 1 };
+      runs.push(run);
+    }
+  }
+  const phases = hem.map(() => 0);
+  const crests = new Set<number>();
+  const deep = runs.filter((each) => slackOf(each, hem) >= leastSlack);
+  for (const { from, count } of deep) {
+    const whole = sum(count, (step) => hem[(from + step) % hem.length]!.flat);
+    const folds = Math.max(1, Math.round(whole / wavelength));
+    let along = 0;
+    for (let step = 0; step < count; step += 1) {
+      const [column, next] = [(from + step) % hem.length, (from + step + 1) % hem.length];
+      const [before, after] = [along, along + hem[column]!.flat];
+      along = after;
+      phases[next] = (2 * Math.PI * folds * after) / whole;
+      const turn = (at: number): number => Math.floor((folds * at) / whole - 0.5);
+      if (turn(after) > turn(before)) crests.add(next);
+    }
+  }
+  return { runs: deep, phases, crests };
+};
+
+const slackOf = (
+  { from, count }: { readonly from: number; readonly count: number },
+  level: readonly Stretch[],
+): number =>
+  sum(count, (step) => {
+    const { flat, hung } = level[(from + step) % level.length]!;
+    return flat - hung;
+  });
+
+/** Every column of a level in the room; `body` is the level that the body's width there is taken from. */
+const laidRound = (
+  level: readonly Stretch[],
+  body: readonly Stretch[],
+  { runs, phases }: Folding,
+  { depth }: Round,
+): { readonly x: number; readonly z: number; readonly depth: number }[] => {
+  const room = body.map(({ flat, hung }) => hung + roomShare * (flat - hung));
+  const around = sum(room.length, (index) => room[index]!);
+  const depths = level.map(() => 0);
+  for (const { from, count } of runs) {
+    const amplitude = amplitudeOf(
+      Array.from({ length: count }, (_, step) => {
+        const [column, next] = [(from + step) % level.length, (from + step + 1) % level.length];
+        const { flat, hung } = level[column]!;
+        return { flat, room: hung + roomShare * (flat - hung), rise: bump(phases[next]!) - bump(phases[column]!) };
+      }),
+    );
+    for (let step = 0; step <= count; step += 1) depths[(from + step) % level.length] = 2 * amplitude;
+  }
+  let along = 0;
+  return level.map((_, index) => {
+    const { at, out } = onEllipse(along / around, around, depth);
+    along += room[index]!;
+    const spot = plus(at, times(out, (depths[index]! / 2) * bump(phases[index]!)));
+    return { x: spot.x, z: spot.y, depth: depths[index]! };
+  });
+};
+
+/** How high a fold is at a phase, in times its amplitude: out and back once in a turn. */
+const bump = (phase: number): number => 1 - cos(phase);
+
+/** The amplitude at which the folded line is as long as the cloth, mm. */
+const amplitudeOf = (
+  stretches: readonly { readonly flat: number; readonly room: number; readonly rise: number }[],
+): number => {
+  const flat = sum(stretches.length, (index) => stretches[index]!.flat);
+  const lengthAt = (amplitude: number): number =>
+    sum(stretches.length, (index) => {
+      const { room, rise } = stretches[index]!;
+      return Math.sqrt(room * room + amplitude * amplitude * rise * rise);
+    });
+  let [low, high] = [0, flat];
+  for (let turn = 0; turn < 40; turn += 1) {
+    const middle = (low + high) / 2;
+    if (lengthAt(middle) < flat) low = middle;
+    else high = middle;
+  }
+  return low;
+};
+
+/** The spot of an ellipse with this circumference at a share of it, from the middle of the front to the right, and the way out. */
+export const onEllipse = (
+  share: number,
+  around: number,
+  depth: number,
+): { readonly at: Point; readonly out: Point } => {
+  const { angles, length } = unitEllipse(depth);
+  const at = share * (angles.length - 1);
+  const index = Math.min(angles.length - 2, Math.floor(at));
+  const angle = angles[index]! + (angles[index + 1]! - angles[index]!) * (at - index);
+  const half = around / length;
+  const [x, y] = [sin(angle), cos(angle)];
+  const steep = Math.sqrt(depth * depth * x * x + y * y);
+  return { at: { x: half * x, y: half * depth * y }, out: { x: (depth * x) / steep, y: y / steep } };
+};
+
+/** An ellipse of half width 1: its circumference, and the angles of spots that are evenly apart along it. */
+const unitEllipse = (depth: number): { readonly angles: readonly number[]; readonly length: number } => {
+  const known = ellipses.get(depth);
+  if (known) return known;
+  const steps = 1440;
+  const spots = Array.from({ length: steps + 1 }, (_, step): Point => {
+    const angle = (2 * Math.PI * step) / steps;
+    return { x: sin(angle), y: depth * cos(angle) };
+  });
+  const lengths = [0];
+  for (let step = 1; step <= steps; step += 1)
+    lengths.push(lengths[step - 1]! + distance(spots[step - 1]!, spots[step]!));
+  const length = lengths[steps]!;
+  let step = 1;
+  const angles = Array.from({ length: 721 }, (_, index) => {
+    const wanted = (length * index) / 720;
+    while (step < steps && lengths[step]! < wanted) step += 1;
+    const share = (wanted - lengths[step - 1]!) / (lengths[step]! - lengths[step - 1]!);
+    return (2 * Math.PI * (step - 1 + share)) / steps;
+  });
+  const made = { angles, length };
+  ellipses.set(depth, made);
+  return made;
+};
+
+const ellipses = new Map<number, ReturnType<typeof unitEllipse>>();
+
+const sum = (count: number, of: (index: number) => number): number => {
+  let total = 0;
+  for (let index = 0; index < count; index += 1) total += of(index);
+  return total;
+};
+
+// Columns nearer than this at the hem, and levels nearer than this, draw a fold smoothly, mm.
+const smooth = 12;
+const apart = 30;
+
+// A fold takes up so much of its slack in width: cloth that is folded has a thickness and a roundness of its own.
+const roomShare = 0.35;
+
+// Cloth that lies fuller than by this share of itself folds; less is ease. Less slack than this in one place, mm, makes no fold.
+const foldedShare = 0.05;
+const leastSlack = 20;
+
+const aHair = 1e-6;
