@@ -101,11 +101,11 @@ const clothOf = ({ rungs }: Strip): Shape[] => {
 /** Light comes from the upper left; cloth that only follows the body has none of its own shade. */
 const toneOf = ({ a, b, depth }: Strip["rungs"][number]): Tone => {
   const [dx, dz] = [b.x - a.x, b.z - a.z];
-  const length = Math.hypot(dx, dz);
+  const length = Math.sqrt(dx * dx + dz * dz);
   if (length < 1e-9 || depth < flatter) return 0;
   // The way the body itself runs there.
   const middle = { x: (a.x + b.x) / 2, z: (a.z + b.z) / 2 };
-  const reach = Math.hypot(middle.x, middle.z) || 1;
+  const reach = Math.sqrt(middle.x * middle.x + middle.z * middle.z) || 1;
   const [bx, bz] = [middle.z / reach, -middle.x / reach];
   const turn = (dx * bz - dz * bx) / length;
   const steep = Math.min(1, Math.abs(turn)) * Math.min(1, depth / deep);

@@ -7,6 +7,7 @@ import { boundary } from "../../outline.ts";
 import type { Garment, Piece } from "../../working.ts";
 import { type Hanging, hangingOn, type Sheet } from "./exact.ts";
 import { flatness, type Holding, holdingOf } from "./supports.ts";
+import { withoutFacing } from "./without-facing.ts";
 
 export interface Hanger {
   readonly piece: Piece;
@@ -16,7 +17,7 @@ export interface Hanger {
 
 /** Every piece of a garment that hangs from something and has one hem. */
 export const hangers = (garment: Garment): Hanger[] =>
-  [...garment.pieces.values()].flatMap((piece) => {
+  [...garment.pieces.values()].map(withoutFacing).flatMap((piece) => {
     const whole = piece.doubtful ? undefined : boundary(piece);
     const holding = whole && holdingOf(piece);
     if (!holding) return [];

@@ -25,7 +25,9 @@ export interface HangingPiece {
 
 /** The rounds that hanging pieces make, as the recipe's seams join them. */
 export const roundsOf = (pieces: readonly HangingPiece[], garment: Garment): RoundOfPieces[] => {
-  const left = new Map(pieces.map((each) => [each.piece.name, sidesOf(each)]));
+  const isCut = ({ piece }: HangingPiece): boolean =>
+    garment.cuts.length === 0 || garment.cuts.some((cut) => cut.piece === piece.name);
+  const left = new Map(pieces.filter(isCut).map((each) => [each.piece.name, sidesOf(each)]));
   const rounds: RoundOfPieces[] = [];
   const beginning = (): Sides | undefined => {
     // At the middle of a side first: from anywhere else one would come upon it halfway.
@@ -35,6 +37,9 @@ export const roundsOf = (pieces: readonly HangingPiece[], garment: Garment): Rou
   for (let first = beginning(); first; first = beginning()) {
     const chain = chainFrom(first, left, garment);
     for (const { piece } of chain.turns) left.delete(piece);
+    // A facing ends in the air on both sides and hangs with the piece it faces.
+    const isAlone = chain.turns.length === 1 && chain.start === "open" && chain.end === "open";
+    if (isAlone && pieces.length > 1) continue;
     rounds.push({
       turns: first.isArm ? chain.turns : wholeRound(chain, garment),
       around: first.isArm ? "arm" : "body",
