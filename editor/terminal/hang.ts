@@ -1,4 +1,7 @@
 // chalkline hang: where the fullness of a garment hangs, as a table for people or as JSON for programs.
+import { join } from "node:path";
+import { hangSheet } from "../../kernel/cloth/hang/hang-sheet.ts";
+import { hangSvg } from "../../kernel/cloth/hang/hang-svg.ts";
 import { type Hung, type HungPiece, settledGarment } from "../../kernel/cloth/hang/hung.ts";
 import { hangJson } from "../../kernel/report/hang-json.ts";
 import { jsonText } from "../../kernel/report/json.ts";
@@ -7,14 +10,18 @@ import { aligned, amount, words } from "../../kernel/report/table.ts";
 import { counted } from "../../kernel/report/verdict.ts";
 import { lengthIn } from "../../kernel/units.ts";
 import type { Units } from "../../kernel/working.ts";
+import { makeFolder, saveAll } from "../files/save.ts";
+import { cannotWrite } from "./cannot-write.ts";
 import type { Paper } from "./paper.ts";
-import { codeFor, exitCode } from "./told.ts";
+import { codeFor, exitCode, refusal } from "./told.ts";
 import type { Given } from "./worked.ts";
 import { workFile } from "./worked-file.ts";
 
 export interface HangOptions extends Given {
   readonly root?: string;
   readonly form: "long" | "json";
+  /** The folder that the pictures go to; none are drawn where it is not given. */
+  readonly out?: string;
 }
 
 /** Hangs one recipe; findings go to the other stream, so that the table stays a table. */
@@ -23,11 +30,24 @@ export const hang = async (path: string, options: HangOptions, out: Paper, err: 
   if (!file) return exitCode.unreadable;
   const { outcome, told } = file;
   const hung = await settledGarment(outcome.garment);
+  if (options.out !== undefined) {
+    try {
+      makeFolder(options.out);
+      saveAll([{ path: join(options.out, pictureName), text: hangSvg(hangSheet(outcome)) }]);
+    } catch (error) {
+      err.say([...told, blank, ...refusal(cannotWrite(error, options.out))]);
+      return exitCode.unreadable;
+    }
+  }
   if (options.form === "json") out.print(jsonText(hangJson(hung)));
   else out.say(hungReport(hung, outcome.garment.units));
+  if (options.out !== undefined && options.form === "long")
+    out.say([blank, [plain(`Wrote ${pictureName} into `), strong(options.out)]]);
   err.say(options.form === "json" ? told : [blank, ...told]);
   return codeFor(outcome);
 };
+
+const pictureName = "hanging.svg";
 
 const hungReport = ({ pieces, assumptions }: Hung, units: Units): SaidLine[] => [
   [strong("As it hangs")],

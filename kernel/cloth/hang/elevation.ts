@@ -1,6 +1,6 @@
 // A standing garment as someone sees it: shapes in the order in which they are laid on the paper, the farthest first, so that a
 // fold hides what is behind it.
-import type { Point } from "../../geometry/point.ts";
+import { cross, minus, type Point, size } from "../../geometry/point.ts";
 import type { Line, Spot } from "./standing.ts";
 
 /** How dark a shape of cloth is: 0 lies as flat as the body lets it, 7 is the flank of a deep fold. */
@@ -18,31 +18,41 @@ export type Shape =
 export const elevation = (lines: readonly Line[], from: "front" | "behind"): Shape[] => {
   const seen = from === "front" ? lines : lines.map(fromBehind);
   const strips = seen.map((left, index) => stripOf(left, seen[(index + 1) % seen.length]!));
-  return strips
-    .map((strip, index) => ({ strip, before: strips[(index + strips.length - 1) % strips.length]! }))
-    .filter(({ strip }) => strip.near > 0)
-    .sort((a, b) => a.strip.near - b.strip.near)
-    .flatMap(({ strip, before }) => [...clothOf(strip), ...linesOf(strip, before)]);
+  const { right, left } = reachOf(seen);
+  return [
+    ...strips
+      .map((strip, index) => ({ strip, before: strips.at(index - 1)!, after: strips[(index + 1) % strips.length]! }))
+      .filter(({ strip }) => strip.near > 0)
+      .sort((a, b) => a.strip.near - b.strip.near)
+      .flatMap(({ strip, before, after }) => [...clothOf(strip), ...linesOf(strip, before, after)]),
+    { kind: "rim", along: lean(right) },
+    { kind: "rim", along: lean(left) },
+  ];
 };
 
-/** A standing garment in outline: its upper rim on the side that one sees, and how far it reaches to both sides down to the hem. */
+/** A standing garment in outline, from its upper rim on the side that one sees down to the hem. */
 export const silhouette = (lines: readonly Line[], from: "front" | "behind"): Point[] => {
-  const seen = from === "front" ? lines : lines.map(fromBehind);
+  const { rim, right, left } = reachOf(from === "front" ? lines : lines.map(fromBehind));
+  return [...rim, ...right, ...[...left].reverse()];
+};
+
+/** The upper rim from left to right, and from its ends down how far the garment reaches to both sides. */
+const reachOf = (seen: readonly Line[]): Record<"rim" | "right" | "left", readonly Point[]> => {
   const rim = seen
     .filter(({ spots }) => spots.at(-1)!.z > 0)
     .map(({ spots }) => onPaper(spots[0]!))
     .sort((a, b) => a.x - b.x);
-  const [left, right] = [rim[0], rim.at(-1)];
-  if (!left || !right) return [];
   const bottom = Math.max(...seen.map(({ spots }) => spots.at(-1)!.y));
-  const reach = (top: number, outermost: (xs: readonly number[]) => number): Point[] => {
-    const count = Math.max(1, Math.ceil((bottom - top) / level));
-    return Array.from({ length: count }, (_, index) => {
-      const y = top + ((bottom - top) * (index + 1)) / count;
-      return { x: outermost(seen.map((line) => acrossAt(line, y))), y };
+  const down = (from: Point | undefined, outermost: (xs: readonly number[]) => number): Point[] => {
+    if (!from) return [];
+    const count = Math.max(1, Math.ceil((bottom - from.y) / level));
+    return Array.from({ length: count + 1 }, (_, index) => {
+      const y = from.y + ((bottom - from.y) * index) / count;
+      const there = seen.filter(({ spots }) => spots.at(-1)!.y > y - level / 2);
+      return index === 0 ? from : { x: outermost(there.map((line) => acrossAt(line, y))), y };
     });
   };
-  return [...rim, ...reach(right.y, (xs) => Math.max(...xs)), ...reach(left.y, (xs) => Math.min(...xs)).reverse()];
+  return { rim, right: down(rim.at(-1), (xs) => Math.max(...xs)), left: down(rim[0], (xs) => Math.min(...xs)) };
 };
 
 /** How far across a column is at a height; at its end where it does not reach so far. */
@@ -61,11 +71,15 @@ interface Strip {
   readonly left: Line;
   readonly right: Line;
   /** Spots at the same levels on both. */
-  readonly rungs: readonly { readonly a: Spot; readonly b: Spot; readonly depth: number }[];
+  readonly rungs: readonly Rung[];
   /** How near it is to whoever looks, mm. */
   readonly near: number;
-  /** Whether its outside is what one sees. */
-  readonly isOutside: boolean;
+}
+
+interface Rung {
+  readonly a: Spot;
+  readonly b: Spot;
+  readonly depth: number;
 }
 
 const stripOf = (left: Line, right: Line): Strip => {
@@ -76,30 +90,38 @@ const stripOf = (left: Line, right: Line): Strip => {
     b: b[index]!,
     depth: Math.min(left.depths.at(index - count)!, right.depths.at(index - count)!),
   }));
-  const [lowA, lowB] = [a.at(-1)!, b.at(-1)!];
-  return { left, right, rungs, near: (lowA.z + lowB.z) / 2, isOutside: lowB.x >= lowA.x };
+  return { left, right, rungs, near: (a.at(-1)!.z + b.at(-1)!.z) / 2 };
 };
 
-/** The strip cut level by level where its tone changes. */
-const clothOf = ({ rungs }: Strip): Shape[] => {
-  const shapes: Shape[] = [];
+/** The strip cut level by level where its tone changes, and the corner between columns that do not begin at one height. */
+const clothOf = (strip: Strip): Shape[] => {
+  const { rungs } = strip;
+  const { above } = rimOf(strip);
+  const shapes: Shape[] = above.length > 2 ? [{ kind: "cloth", tone: 0, outline: above }] : [];
   let from = 0;
   for (let index = 1; index < rungs.length; index += 1) {
     const tone = toneOf(rungs[index]!);
     if (index + 1 < rungs.length && toneOf(rungs[index + 1]!) === tone) continue;
     const part = rungs.slice(from, index + 1);
-    shapes.push({
-      kind: "cloth",
-      tone,
-      outline: [...part.map(({ a }) => onPaper(a)), ...part.map(({ b }) => onPaper(b)).reverse()],
-    });
+    const [left, right] = [part.map(({ a }) => onPaper(a)), part.map(({ b }) => onPaper(b))];
+    shapes.push({ kind: "cloth", tone, outline: [...lean(left), ...lean(right).reverse()] });
     from = index;
   }
   return shapes;
 };
 
+/** The upper rim of a strip, and the cloth between it and the first rung. */
+const rimOf = ({ left, right, rungs }: Strip): { readonly rim: readonly Point[]; readonly above: readonly Point[] } => {
+  const [a, b] = [onPaper(left.spots[0]!), onPaper(right.spots[0]!)];
+  const [longer, shorter, low] = left.spots.length > right.spots.length ? [left, right, b] : [right, left, a];
+  const beyond = longer.spots.slice(0, longer.spots.length - shorter.spots.length + 1).map(onPaper);
+  // Where the next column hangs from far below, the cloth ends along this one: the armhole.
+  if (Math.abs(a.y - b.y) > steep) return { rim: lean([...beyond, low]), above: [] };
+  return { rim: [a, b], above: rungs.length > 0 && beyond.length > 1 ? [...beyond, low] : [] };
+};
+
 /** Light comes from the upper left; cloth that only follows the body has none of its own shade. */
-const toneOf = ({ a, b, depth }: Strip["rungs"][number]): Tone => {
+const toneOf = ({ a, b, depth }: Rung): Tone => {
   const [dx, dz] = [b.x - a.x, b.z - a.z];
   const length = Math.sqrt(dx * dx + dz * dz);
   if (length < 1e-9 || depth < flatter) return 0;
@@ -108,42 +130,69 @@ const toneOf = ({ a, b, depth }: Strip["rungs"][number]): Tone => {
   const reach = Math.sqrt(middle.x * middle.x + middle.z * middle.z) || 1;
   const [bx, bz] = [middle.z / reach, -middle.x / reach];
   const turn = (dx * bz - dz * bx) / length;
-  const steep = Math.min(1, Math.abs(turn)) * Math.min(1, depth / deep);
-  return Math.round(steep * (turn < 0 ? 3 : 7)) as Tone;
+  const shade = Math.min(1, Math.abs(turn)) * Math.min(1, depth / deep);
+  return Math.round(shade * (turn < 0 ? 3 : 7)) as Tone;
 };
 
-const linesOf = ({ left, right, rungs, isOutside }: Strip, before: Strip): Shape[] => {
-  const [top, bottom] = [rungs[0]!, rungs.at(-1)!];
+const linesOf = (strip: Strip, before: Strip, after: Strip): Shape[] => {
+  const { left, rungs } = strip;
+  const bottom = rungs.at(-1)!;
   const shapes: Shape[] = [
-    { kind: "rim", along: [onPaper(top.a), onPaper(top.b)] },
+    { kind: "rim", along: rimOf(strip).rim },
     { kind: "rim", along: [onPaper(bottom.a), onPaper(bottom.b)] },
+    ...turnsOf(strip, before, ({ a }) => a),
+    ...turnsOf(strip, after, ({ b }) => b),
   ];
-  const along = left.spots.map(onPaper);
-  if (left.panel !== before.left.panel) shapes.push({ kind: "seam", along });
-  if (before.isOutside !== isOutside) shapes.push({ kind: "turn", along: folded(left) });
-  if (left.isCrest && left.depths.at(-1)! >= flatter)
-    shapes.push({ kind: "crest", along: folded(left), depth: left.depths.at(-1)! });
-  for (const [longer, shorter] of [
-    [left, right],
-    [right, left],
-  ] as const) {
-    const beyond = longer.spots.length - shorter.spots.length;
-    // Where the next column hangs from far below, the cloth ends along this one: the armhole.
-    if (beyond > 1)
-      shapes.push({ kind: "rim", along: [...longer.spots.slice(0, beyond + 1), shorter.spots[0]!].map(onPaper) });
+  if (left.panel !== before.left.panel) shapes.push({ kind: "seam", along: lean(left.spots.map(onPaper)) });
+  const depth = left.depths.at(-1)!;
+  if (left.isCrest && depth >= flatter) {
+    const from = left.depths.findIndex((each) => each >= flatter);
+    shapes.push({ kind: "crest", along: lean(left.spots.slice(from).map(onPaper)), depth });
   }
   return shapes;
 };
 
-/** The part of a column in which the cloth stands out. */
-const folded = ({ spots, depths }: Line): Point[] => {
-  const from = depths.findIndex((depth) => depth >= flatter);
-  return spots.slice(Math.max(0, from)).map(onPaper);
+/** Where a strip shows its outside and its neighbour its inside: there the cloth turns away. */
+const turnsOf = (strip: Strip, neighbour: Strip, side: (rung: Rung) => Spot): Shape[] => {
+  const count = Math.min(strip.rungs.length, neighbour.rungs.length);
+  const shapes: Shape[] = [];
+  let along: Point[] = [];
+  for (let index = -count; index < 0; index += 1) {
+    const rung = strip.rungs.at(index)!;
+    if (rung.depth >= flatter && isOutside(rung) !== isOutside(neighbour.rungs.at(index)!))
+      along.push(onPaper(side(rung)));
+    else {
+      if (along.length > 1) shapes.push({ kind: "turn", along: lean(along) });
+      along = [];
+    }
+  }
+  if (along.length > 1) shapes.push({ kind: "turn", along: lean(along) });
+  return shapes;
+};
+
+const isOutside = ({ a, b }: Rung): boolean => b.x >= a.x;
+
+/** A bent line without the points that lie straight between others. */
+const lean = (line: readonly Point[]): Point[] => {
+  const kept = line.slice(0, 1);
+  for (let index = 1; index < line.length - 1; index += 1) {
+    const [last, here, next] = [kept.at(-1)!, line[index]!, line[index + 1]!];
+    const way = minus(next, last);
+    const off = Math.abs(cross(way, minus(here, last)));
+    if (off > straight * size(way)) kept.push(here);
+  }
+  return line.length > 1 ? [...kept, line.at(-1)!] : kept;
 };
 
 // Less depth than this is no fold to be drawn; so much, the deepest tone. mm.
 const flatter = 6;
 const deep = 60;
+
+// Where neighbouring columns begin further apart in height than this, mm, there is an edge between them and no slope.
+const steep = 100;
+
+// A point this near to the line between its neighbours, mm, draws nothing.
+const straight = 0.3;
 
 // Height of a level of the silhouette, mm.
 const level = 20;

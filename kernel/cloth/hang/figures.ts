@@ -2,13 +2,14 @@
 // Plain numbers and names, so that they can cross from a worker to a page, and be made of a mesh that is still settling.
 import type { Point } from "../../geometry/point.ts";
 import { elevation, type Shape, silhouette } from "./elevation.ts";
-import type { Turn } from "./rounds.ts";
+import type { RoundOfPieces, Turn } from "./rounds.ts";
 import type { HungPlace } from "./slack.ts";
 import { hemSeenFromBelow, type Line, onEllipse, standing } from "./standing.ts";
 
 /** What a round is made of, and the body in it. */
 export interface RoundPlan {
   readonly turns: readonly Turn[];
+  readonly around: RoundOfPieces["around"];
   /** Length of cloth in one fold at the hem, mm. */
   readonly wavelength: number;
   /** Girth of the hip inside it, mm, where the recipe knows it. */
@@ -23,6 +24,9 @@ export interface Figure {
   /** The pieces that one sees. */
   readonly pieces: readonly string[];
   readonly from: "front" | "behind" | "below";
+  readonly around: RoundOfPieces["around"];
+  /** How many folds there are all round. */
+  readonly folds: number;
   /** In the order in which they are laid on the paper. */
   readonly shapes: readonly Shape[];
   /** The same garment before it was altered, in outline. */
@@ -34,39 +38,45 @@ export interface Figure {
   readonly hipWidth?: number;
 }
 
-/** All pictures of a garment's rounds; `straight` are the columns of the pieces they were made from. */
-export const figuresOf = (rounds: readonly RoundPlan[], columns: ColumnsByPiece, straight: ColumnsByPiece): Figure[] =>
-  rounds.flatMap((round) => {
-    const lines = linesOf(round, columns);
-    if (lines.length === 0) return [];
-    const before = linesOf(round, straight);
-    const hem = hemSeenFromBelow(lines);
-    const hip = hipOf(round);
-    const about = { width: widthOf(hem), ...(hip.length > 0 && { hipWidth: widthOf(hip) }) };
-    const names = [...new Set(round.turns.map(({ piece }) => piece))];
-    const side = (from: "front" | "behind"): Figure => {
-      const facing = new Set(lines.filter((line) => faces(line, from)).map(({ panel }) => round.turns[panel]!.piece));
-      return {
-        pieces: names.filter((name) => facing.has(name)),
-        from,
-        shapes: elevation(lines, from),
-        straight: silhouette(before, from),
-        hip: [],
-        ...about,
-      };
+/** The pictures of a round, none where a piece of it does not hang; `straight` are the columns of the pieces it was made from. */
+export const figuresOf = (round: RoundPlan, columns: ColumnsByPiece, straight: ColumnsByPiece): Figure[] => {
+  const lines = linesOf(round, columns);
+  if (lines.length === 0) return [];
+  const before = linesOf(round, straight);
+  const hem = hemSeenFromBelow(lines);
+  const hip = hipOf(round);
+  const folds = lines.filter(({ isCrest }) => isCrest).length;
+  const about = {
+    around: round.around,
+    folds,
+    width: widthOf(hem),
+    ...(hip.length > 0 && { hipWidth: widthOf(hip) }),
+  };
+  const names = [...new Set(round.turns.map(({ piece }) => piece))];
+  const side = (from: "front" | "behind"): Figure => {
+    const facing = lines.filter((line) => faces(line, from)).map(({ panel }) => round.turns[panel]!.piece);
+    const share = (name: string): number => facing.filter((each) => each === name).length / facing.length;
+    return {
+      pieces: names.filter((name) => share(name) >= leastSeen),
+      from,
+      shapes: elevation(lines, from),
+      straight: silhouette(before, from),
+      hip: [],
+      ...about,
     };
-    const shapes: Shape[] = [
-      { kind: "rim", along: [...hem, hem[0]!] },
-      ...lines.flatMap((line, index): Shape[] =>
-        line.isCrest ? [{ kind: "crest", along: [hem[index]!], depth: line.depths.at(-1)! }] : [],
-      ),
-    ];
-    return [
-      side("front"),
-      side("behind"),
-      { pieces: names, from: "below", shapes, straight: hemSeenFromBelow(before), hip, ...about },
-    ];
-  });
+  };
+  const shapes: Shape[] = [
+    { kind: "rim", along: [...hem, hem[0]!] },
+    ...lines.flatMap((line, index): Shape[] =>
+      line.isCrest ? [{ kind: "crest", along: [hem[index]!], depth: line.depths.at(-1)! }] : [],
+    ),
+  ];
+  return [
+    side("front"),
+    side("behind"),
+    { pieces: names, from: "below", shapes, straight: hemSeenFromBelow(before), hip, ...about },
+  ];
+};
 
 /** The round in the room; no line where a piece of it does not hang. */
 const linesOf = ({ turns, wavelength }: RoundPlan, columns: ColumnsByPiece): Line[] => {
@@ -95,3 +105,6 @@ const widthOf = (line: readonly Point[]): number =>
 const bodyDepth = 0.68;
 
 const hipSpots = 72;
+
+// A piece that takes up less of a side than this only comes round its corner.
+const leastSeen = 0.2;

@@ -114,7 +114,7 @@ const unsettled = (stretch: number, converged: boolean): string[] => [
 ];
 
 /** What the picture takes for granted. */
-const assumptions: readonly string[] = [
+export const assumptions: readonly string[] = [
   "The body is unrolled: across is along its surface.",
   "Neck, shoulder and underarm, a waist or a cap stay where they were on the piece before it was altered.",
   "The cloth neither stretches nor sags on the bias, and nothing rubs.",

@@ -29,6 +29,7 @@ export const rigged = (garment: Garment, hip?: number): Rigged => {
     straight: new Map(straight),
     rounds: roundsOf(hanging, garment).map(({ turns, around }) => ({
       turns,
+      around,
       wavelength: wavelengthAround(
         turns.map(({ piece }) => byName.get(piece)!),
         columns,

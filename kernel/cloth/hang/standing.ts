@@ -147,27 +147,10 @@ interface Folding {
 }
 
 const foldingOf = (hem: readonly Stretch[], wavelength: number): Folding => {
-  const isFolded = ({ flat, hung }: Stretch): boolean => flat - hung > foldedShare * flat;
-  const start = Math.max(
-    0,
-    hem.findIndex((stretch) => stretch.flat > 0 && !isFolded(stretch)),
-  );
-  const runs: { from: number; count: number }[] = [];
-  let run: { from: number; count: number } | undefined;
-  for (let step = 0; step < hem.length; step += 1) {
-    const index = (start + step) % hem.length;
-    const stretch = hem[index]!;
-    if (stretch.flat > 0 && !isFolded(stretch)) run = undefined;
-    else if (run) run.count += 1;
-    else if (stretch.flat > 0) {
-      run = { from: index, count: 1 };
-      runs.push(run);
-    }
-  }
+  const runs = foldedRuns(hem, wavelength);
   const phases = hem.map(() => 0);
   const crests = new Set<number>();
-  const deep = runs.filter((each) => slackOf(each, hem) >= leastSlack);
-  for (const { from, count } of deep) {
+  for (const { from, count } of runs) {
     const whole = sum(count, (step) => hem[(from + step) % hem.length]!.flat);
     const folds = Math.max(1, Math.round(whole / wavelength));
     let along = 0;
@@ -180,7 +163,51 @@ const foldingOf = (hem: readonly Stretch[], wavelength: number): Folding => {
       if (turn(after) > turn(before)) crests.add(next);
     }
   }
-  return { runs: deep, phases, crests };
+  return { runs, phases, crests };
+};
+
+/** Neighbouring stretches that are folded, and as much beside them as it takes to bend the cloth into one fold. */
+const foldedRuns = (hem: readonly Stretch[], wavelength: number): Folding["runs"] => {
+  const count = hem.length;
+  const isFolded = hem.map(({ flat, hung }) => flat - hung > foldedShare * flat);
+  for (const run of runsOf(isFolded, hem)) {
+    if (slackOf(run, hem) < leastSlack)
+      for (let step = 0; step < run.count; step += 1) isFolded[(run.from + step) % count] = false;
+  }
+  for (const run of runsOf(isFolded, hem)) {
+    let [first, last] = [run.from, run.from + run.count - 1];
+    let whole = sum(run.count, (step) => hem[(run.from + step) % count]!.flat);
+    while (whole < leastFold * wavelength && last - first < count - 2) {
+      first -= 1;
+      last += 1;
+      const [before, after] = [(first + count) % count, last % count];
+      isFolded[before] = true;
+      isFolded[after] = true;
+      whole += hem[before]!.flat + hem[after]!.flat;
+    }
+  }
+  return runsOf(isFolded, hem);
+};
+
+/** Stretches of a kind that follow one another round the hem; a seam between two of them parts nothing. */
+const runsOf = (isFolded: readonly boolean[], hem: readonly Stretch[]): { from: number; count: number }[] => {
+  const start = Math.max(
+    0,
+    hem.findIndex(({ flat }, index) => flat > 0 && !isFolded[index]),
+  );
+  const runs: { from: number; count: number }[] = [];
+  let run: { from: number; count: number } | undefined;
+  for (let step = 0; step < hem.length; step += 1) {
+    const index = (start + step) % hem.length;
+    const isSeam = hem[index]!.flat === 0;
+    if (!isFolded[index] && !isSeam) run = undefined;
+    else if (run) run.count += 1;
+    else if (isFolded[index]) {
+      run = { from: index, count: 1 };
+      runs.push(run);
+    }
+  }
+  return runs;
 };
 
 const slackOf = (
@@ -302,5 +329,8 @@ const roomShare = 0.35;
 // Cloth that lies fuller than by this share of itself folds; less is ease. Less slack than this in one place, mm, makes no fold.
 const foldedShare = 0.05;
 const leastSlack = 20;
+
+// Cloth does not bend more sharply than to a fold of this share of a wavelength.
+const leastFold = 0.6;
 
 const aHair = 1e-6;

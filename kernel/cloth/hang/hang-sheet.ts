@@ -1,0 +1,35 @@
+// What the sheet of a hung garment shows and says, from the formula alone: the same on every machine.
+import type { Evaluated } from "../../evaluate.ts";
+import { measuresAsked } from "../../measures-asked.ts";
+import { isScalar } from "../../value.ts";
+import { figuresOf } from "./figures.ts";
+import { figureTitle, type HangSheet } from "./hang-svg.ts";
+import { assumptions } from "./hung.ts";
+import { rigged } from "./rigged.ts";
+
+/** The pictures of a worked recipe as it hangs, with what they take for granted. */
+export const hangSheet = (evaluated: Evaluated): HangSheet => {
+  const { garment } = evaluated;
+  const { rounds, columns, straight } = rigged(garment, hipOf(evaluated));
+  return {
+    title: `${garment.title}, as it hangs`,
+    units: garment.units,
+    rows: rounds.flatMap((round) => {
+      const figures = figuresOf(round, columns, straight);
+      // A straight sleeve is nothing to look at.
+      const isTold = round.around === "body" || figures.some(({ folds }) => folds > 0);
+      return isTold ? [figures.map((figure) => ({ title: figureTitle(figure), figure }))] : [];
+    }),
+    notes: [keyTo(garment.units), ...assumptions],
+  };
+};
+
+/** The girth of the hip that the recipe was worked with, mm. */
+export const hipOf = (evaluated: Evaluated): number | undefined => {
+  const hip = measuresAsked(evaluated).get("hip-girth")?.value;
+  return hip && isScalar(hip) && hip.kind === "length" ? hip.value : undefined;
+};
+
+/** What the lines and greys of the pictures mean. */
+export const keyTo = (units: string): string =>
+  `Dashed: before it was altered. Grey: cloth in folds, the darker the steeper; thin lines run down their crests, and the numbers say how deep they are at the hem, in ${units}. Drawn at a fifth of its size, not to be cut after.`;
