@@ -82,8 +82,8 @@ test("the kernel knows the grammar and itself, and no package", () => {
     wrong(({ file }) => isIn(file, "kernel"), allowed, "the kernel knows no file, no page and no package."),
   ).toEqual([]);
   const needsWorld = sources.filter(({ needs }) => needs.includes(world)).map(({ file }) => file);
-  expect(needsWorld).toEqual(["kernel/cloth/hang/hung.ts"]);
-  expect(sourceOf.get("kernel/cloth/hang/hung.ts")!.text).toContain('await import("./world.ts")');
+  expect(needsWorld).toEqual(["kernel/cloth/hang/settled.ts"]);
+  expect(sourceOf.get("kernel/cloth/hang/settled.ts")!.text).toContain('await import("./world.ts")');
 });
 
 test("geometry knows geometry", () => {

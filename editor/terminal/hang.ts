@@ -2,7 +2,8 @@
 import { join } from "node:path";
 import { hangSheet } from "../../kernel/cloth/hang/hang-sheet.ts";
 import { hangSvg } from "../../kernel/cloth/hang/hang-svg.ts";
-import { type Hung, type HungPiece, settledGarment } from "../../kernel/cloth/hang/hung.ts";
+import type { Hung, HungPiece } from "../../kernel/cloth/hang/hung.ts";
+import { settledGarment } from "../../kernel/cloth/hang/settled.ts";
 import { hangJson } from "../../kernel/report/hang-json.ts";
 import { jsonText } from "../../kernel/report/json.ts";
 import { blank, plain, quiet, type SaidLine, strong, warning } from "../../kernel/report/said.ts";

@@ -1,8 +1,9 @@
 // The mesh as rapier settles it, against closed forms and against the formula; tolerances are those that were measured
 // (trade handbook, the hang preview).
 import { beforeAll, expect, test } from "vitest";
-import { hungExactly, settledGarment, settlingGarment } from "../../kernel/cloth/hang/hung.ts";
+import { hungExactly } from "../../kernel/cloth/hang/hung.ts";
 import type { Mesh } from "../../kernel/cloth/hang/mesh.ts";
+import { settledGarment, settlingGarment } from "../../kernel/cloth/hang/settled.ts";
 import { type Frame, openWorld, placeIn, type Settled, settling } from "../../kernel/cloth/hang/world.ts";
 import type { Garment } from "../../kernel/working.ts";
 import { armholeCoat, centerCoat, middleCoat, sideCoat, straightCoat } from "./coats.ts";
