@@ -33,11 +33,11 @@ const recipes = () =>
 
 /**
  * What the page may do, whatever a recipe says: run its own scripts, and nothing from elsewhere. Worker programs are texts in those scripts,
- * so they start from blobs; the full editor writes its own styles.
+ * so they start from blobs; what settles cloth is compiled there as WebAssembly; the full editor writes its own styles.
  */
 const policy = [
   "default-src 'none'",
-  "script-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "worker-src blob:",
   "connect-src 'self'",
   "style-src 'self' 'unsafe-inline'",
@@ -50,6 +50,7 @@ const policy = [
 /** Writes the page into a folder, all of it or nothing. */
 export const buildPage = async (folder) => {
   const worker = (await bundled("editor/page/worker/worker.ts")).get("worker.js");
+  const settler = (await bundled("editor/page/hang/settler.ts")).get("settler.js");
   const page = await bundled("editor/page/main.tsx", { jsx: "automatic", jsxImportSource: "preact" });
   const monaco = await bundled("editor/page/monaco/open-editor.ts", {
     globalName: "chalklineMonaco",
@@ -59,6 +60,7 @@ export const buildPage = async (folder) => {
   const files = new Map([
     ["index.html", html],
     ["worker.js", `var chalklineWorker=${JSON.stringify(worker)};\n`],
+    ["settler.js", `var chalklineSettler=${JSON.stringify(settler)};\n`],
     ["recipes.js", `var chalklineRecipes=${JSON.stringify(recipes())};\n`],
     ["page.js", page.get("main.js")],
     ["page.css", page.get("main.css")],

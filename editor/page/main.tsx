@@ -5,6 +5,8 @@ import { connect, failure, take } from "./desk.ts";
 import { DialsCard } from "./dials/dials-card.tsx";
 import { ChoiceSlip } from "./files/choice-slip.tsx";
 import { openFirst } from "./files/open-first.ts";
+import { followTable } from "./hang/hanging.ts";
+import { HangingSlip } from "./hang/hanging-slip.tsx";
 import { takeDropped } from "./paper/dropped.ts";
 import { PaperCard } from "./paper/paper-card.tsx";
 import { ChosenSlip } from "./table/chosen-slip.tsx";
@@ -23,6 +25,7 @@ const Page = () => (
     <DialsCard />
     <ChosenSlip />
     <WorkingStrip />
+    <HangingSlip />
     <PaperCard />
     <ChoiceSlip />
   </>
@@ -37,6 +40,7 @@ const line = kernelLine(() => openWorker() as unknown as Speaker, {
 
 void openFirst(line).then(() => {
   connect(line);
+  followTable();
   takeDropped();
   render(<Page />, document.querySelector("main")!);
 });

@@ -1,5 +1,6 @@
 // What can be done with the view of the table, in a row at its top.
 import type { Signal } from "@preact/signals";
+import { isHanging } from "../hang/hanging.ts";
 import { Menu } from "../menu.tsx";
 import { theme } from "../theme.ts";
 import { HoldAgainst } from "./hold-against.tsx";
@@ -40,6 +41,9 @@ export const TableTools = () => {
         −
       </button>
       <TrueSize />
+      <button type="button" aria-pressed={isHanging.value} onClick={() => (isHanging.value = !isHanging.value)}>
+        Hang it
+      </button>
       <Menu name="Look">
         <div class="looks">
           <Choice of={showsLengths}>lengths of edges</Choice>

@@ -1,5 +1,7 @@
 // What the page may ask about the recipe on the table. Each answer is a function of the worked text and plain data.
 
+import { hangSheet, shownRounds } from "../../../kernel/cloth/hang/hang-sheet.ts";
+import { meshesOf } from "../../../kernel/cloth/hang/rigged.ts";
 import type { Evaluated } from "../../../kernel/evaluate.ts";
 import { formats } from "../../../kernel/export/formats.ts";
 import type { Scalar } from "../../../kernel/value.ts";
@@ -24,6 +26,7 @@ import { drawnFiles } from "../../files/drawn-files.ts";
 import { picturedAsOf } from "../../picture/as-of.ts";
 import type { Picture } from "../../picture/picture.ts";
 import { pictured } from "../../picture/pictured.ts";
+import type { Hanging } from "../hang/spoken.ts";
 import { shelved } from "./shelf.ts";
 import type { FileText } from "./spoken.ts";
 
@@ -36,6 +39,18 @@ export const answers = {
     pictured(workedText(kernel, { ...source, text }, circumstances).outcome),
   /** The numbers that a pull at this spot could turn. */
   governing: (worked: WorkedText, { spot }: { readonly spot: Spot }): Governing[] => governing(worked, spot),
+  /** The garment as it hangs by the formula, with what the pictures mean. */
+  hanging: ({ outcome }: WorkedText, _asked: object) => {
+    const { rows, notes, units } = hangSheet(outcome);
+    return { figures: rows.flat().map(({ figure }) => figure), notes, units };
+  },
+  /** The same to be settled: the rounds that are shown, and the meshes of their pieces. */
+  meshes: ({ outcome }: WorkedText, _asked: object): Hanging => {
+    const rounds = shownRounds(outcome);
+    const shown = new Set(rounds.flatMap(({ turns }) => turns.map(({ piece }) => piece)));
+    const meshes = [...meshesOf(outcome.garment)].filter(([piece]) => shown.has(piece));
+    return { rounds, meshes: meshes.map(([piece, mesh]) => ({ piece, mesh })) };
+  },
   /** The recipes that this one uses, and theirs. */
   filesUsed: ({ outcome }: WorkedText, _asked: object): FileText[] => usedBy(outcome),
   /** The formats that the drawings can be written in. */

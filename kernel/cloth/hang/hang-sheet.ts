@@ -2,7 +2,7 @@
 import type { Evaluated } from "../../evaluate.ts";
 import { measuresAsked } from "../../measures-asked.ts";
 import { isScalar } from "../../value.ts";
-import { figuresOf } from "./figures.ts";
+import { type Figure, figuresOf, type RoundPlan } from "./figures.ts";
 import { figureTitle, type HangSheet } from "./hang-svg.ts";
 import { assumptions } from "./hung.ts";
 import { rigged } from "./rigged.ts";
@@ -10,18 +10,23 @@ import { rigged } from "./rigged.ts";
 /** The pictures of a worked recipe as it hangs, with what they take for granted. */
 export const hangSheet = (evaluated: Evaluated): HangSheet => {
   const { garment } = evaluated;
-  const { rounds, columns, straight } = rigged(garment, hipOf(evaluated));
   return {
     title: `${garment.title}, as it hangs`,
     units: garment.units,
-    rows: rounds.flatMap((round) => {
-      const figures = figuresOf(round, columns, straight);
-      // A straight sleeve is nothing to look at.
-      const isTold = round.around === "body" || figures.some(({ folds }) => folds > 0);
-      return isTold ? [figures.map((figure) => ({ title: figureTitle(figure), figure }))] : [];
-    }),
+    rows: hungRounds(evaluated).map(({ figures }) => figures.map((figure) => ({ title: figureTitle(figure), figure }))),
     notes: [keyTo(garment.units), ...assumptions],
   };
+};
+
+/** The rounds whose pictures the sheet shows. */
+export const shownRounds = (evaluated: Evaluated): RoundPlan[] => hungRounds(evaluated).map(({ round }) => round);
+
+/** A straight sleeve is nothing to look at, so arms are shown where there are folds. */
+const hungRounds = (evaluated: Evaluated): { readonly round: RoundPlan; readonly figures: readonly Figure[] }[] => {
+  const { rounds, columns, straight } = rigged(evaluated.garment, hipOf(evaluated));
+  return rounds
+    .map((round) => ({ round, figures: figuresOf(round, columns, straight) }))
+    .filter(({ round, figures }) => figures.some(({ folds }) => round.around === "body" || folds > 0));
 };
 
 /** The girth of the hip that the recipe was worked with, mm. */

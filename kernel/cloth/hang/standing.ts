@@ -166,28 +166,29 @@ const foldingOf = (hem: readonly Stretch[], wavelength: number): Folding => {
   return { runs, phases, crests };
 };
 
-/** Neighbouring stretches that are folded, and as much beside them as it takes to bend the cloth into one fold. */
-const foldedRuns = (hem: readonly Stretch[], wavelength: number): Folding["runs"] => {
-  const count = hem.length;
-  const isFolded = hem.map(({ flat, hung }) => flat - hung > foldedShare * flat);
-  for (const run of runsOf(isFolded, hem)) {
-    if (slackOf(run, hem) < leastSlack)
-      for (let step = 0; step < run.count; step += 1) isFolded[(run.from + step) % count] = false;
-  }
-  for (const run of runsOf(isFolded, hem)) {
-    let [first, last] = [run.from, run.from + run.count - 1];
-    let whole = sum(run.count, (step) => hem[(run.from + step) % count]!.flat);
-    while (whole < leastFold * wavelength && last - first < count - 2) {
-      first -= 1;
-      last += 1;
-      const [before, after] = [(first + count) % count, last % count];
-      isFolded[before] = true;
-      isFolded[after] = true;
-      whole += hem[before]!.flat + hem[after]!.flat;
+/** Neighbouring stretches round which the cloth lies fuller than flat. */
+const foldedRuns = (hem: readonly Stretch[], wavelength: number): Folding["runs"] =>
+  runsOf(
+    bentOver(hem, bend * wavelength).map((share) => share > foldedShare),
+    hem,
+  ).filter((run) => slackOf(run, hem) >= leastSlack);
+
+/** The share of slack in the cloth round each stretch, so many mm wide: cloth does not bend more sharply than that. */
+const bentOver = (hem: readonly Stretch[], width: number): number[] =>
+  hem.map((own, index) => {
+    let { flat, hung } = own;
+    for (const way of [1, -1]) {
+      let reach = own.flat / 2;
+      for (let step = 1; reach < width / 2 && step < hem.length; step += 1) {
+        const next = hem[(index + way * step + hem.length) % hem.length]!;
+        const share = next.flat === 0 ? 0 : Math.min(1, (width / 2 - reach) / next.flat);
+        flat += next.flat * share;
+        hung += next.hung * share;
+        reach += next.flat;
+      }
     }
-  }
-  return runsOf(isFolded, hem);
-};
+    return flat === 0 ? 0 : 1 - hung / flat;
+  });
 
 /** Stretches of a kind that follow one another round the hem; a seam between two of them parts nothing. */
 const runsOf = (isFolded: readonly boolean[], hem: readonly Stretch[]): { from: number; count: number }[] => {
@@ -326,11 +327,11 @@ const apart = 30;
 // A fold takes up so much of its slack in width: cloth that is folded has a thickness and a roundness of its own.
 const roomShare = 0.35;
 
-// Cloth that lies fuller than by this share of itself folds; less is ease. Less slack than this in one place, mm, makes no fold.
-const foldedShare = 0.05;
+// Cloth that lies fuller than by this share of itself stands in folds; less only waves. Less slack than this in one place, mm, makes no fold.
+const foldedShare = 0.1;
 const leastSlack = 20;
 
-// Cloth does not bend more sharply than to a fold of this share of a wavelength.
-const leastFold = 0.6;
+// Within this share of a wavelength cloth does not tell where its slack lies.
+const bend = 0.5;
 
 const aHair = 1e-6;
