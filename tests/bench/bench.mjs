@@ -2,8 +2,10 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { benchEditor } from "./editor.mjs";
+import { benchHang } from "./hang.mjs";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
+const hang = await benchHang();
 const editor = await benchEditor();
 
 const { firstDrawing, fullEditor, typing } = editor;
@@ -15,5 +17,14 @@ console.log(
 );
 console.log("\nms from a key to the redrawn table, and of that in the worker; longest wait of typing");
 console.table(Object.fromEntries(typing.map(({ file, ...row }) => [file, row])));
+const ms = (value) => `${value.toFixed(0)} ms`;
+console.log(
+  `\nfirst picture of the hanging coat   ${ms(hang.firstPicture.coldMs)} cold, ${ms(hang.firstPicture.warmMsMedian)} warm`,
+);
+for (const { name, particles, ms: took, steps, stretch } of hang.pieces)
+  console.log(
+    `${name} at rest   ${ms(took)}, ${particles} particles, ${steps} steps, stretched ${(stretch * 100).toFixed(2)} %`,
+  );
+console.log(`held after 1,000 garments given up   ${hang.heldAfter1000Mb.toFixed(1)} MB`);
 mkdirSync(`${root}out`, { recursive: true });
-writeFileSync(`${root}out/bench.json`, `${JSON.stringify({ editor }, null, 2)}\n`);
+writeFileSync(`${root}out/bench.json`, `${JSON.stringify({ editor, hang }, null, 2)}\n`);

@@ -36,7 +36,7 @@ export const FigureView = (props: { readonly figure: Figure; readonly units: Uni
         aria-label={figureInWords(figure, units)}
         style={{ width: `${width}px`, height: `${height}px` }}
       />
-      <figcaption>{figureTitle(figure)}</figcaption>
+      <figcaption>{figure.from === "below" ? "from below" : figureTitle(figure)}</figcaption>
     </figure>
   );
 };

@@ -1,6 +1,7 @@
 // The slip on which the garment hangs: its sides and its hem from below, and what the cloth came to.
 
 import { boxOf, figureInWords } from "../../../kernel/cloth/hang/hang-svg.ts";
+import { mostStretch } from "../../../kernel/cloth/hang/most-stretch.ts";
 import { FoldedPart } from "../folded-part.tsx";
 import { openPart } from "../table/looks.ts";
 import { FigureView } from "./figure-view.tsx";
@@ -11,7 +12,7 @@ export const HangingSlip = () => {
   const shown = hung.value;
   if (!isHanging.value || !shown) return null;
   const { left, top, width, height } = openPart.value;
-  const own = Math.min(width - 24, Math.max(280, width * 0.45));
+  const own = Math.min(width - 24, Math.max(380, width * 0.5));
   return (
     <section
       class="card hanging-slip"
@@ -64,8 +65,8 @@ const state = (): string => {
   const { value } = settling;
   if (value === "by formula") return "by the formula";
   if (value === "settling") return "settling …";
-  const stretch = `stretched ${(value.stretch * 100).toFixed(1)} % at most`;
-  return value.converged ? `at rest, ${stretch}` : `not at rest after ${value.steps} steps, ${stretch}`;
+  if (!value.converged) return `not at rest after ${value.steps} steps`;
+  return value.stretch > mostStretch ? `at rest, but stretched ${(value.stretch * 100).toFixed(1)} %` : "at rest";
 };
 
 type Shown = NonNullable<typeof hung.value>["figures"];

@@ -4,6 +4,7 @@ import type { Garment } from "../../working.ts";
 import { coarse, hangers, stationsOf } from "./hanger.ts";
 import { assumptions, type Hung, type HungPiece, hemAndFolds, warningsOf } from "./hung.ts";
 import { type Mesh, meshOf } from "./mesh.ts";
+import { mostStretch } from "./most-stretch.ts";
 import type { HungPlace } from "./slack.ts";
 import type { Frame, Settled } from "./world.ts";
 
@@ -62,6 +63,3 @@ const unsettled = (stretch: number, converged: boolean): string[] => [
   ...(converged ? [] : ["The cloth did not come to rest."]),
   ...(stretch > mostStretch ? [`The mesh is too coarse: it stretched by ${(stretch * 100).toFixed(1)} %.`] : []),
 ];
-
-// A preview does without more stretch than this ratio.
-const mostStretch = 0.01;

@@ -227,46 +227,66 @@ const laidRound = (
   { runs, phases }: Folding,
   { depth }: Round,
 ): { readonly x: number; readonly z: number; readonly depth: number }[] => {
-  const room = body.map(({ flat, hung }) => hung + roomShare * (flat - hung));
-  const around = sum(room.length, (index) => room[index]!);
-  const depths = level.map(() => 0);
-  for (const { from, count } of runs) {
-    const amplitude = amplitudeOf(
-      Array.from({ length: count }, (_, step) => {
-        const [column, next] = [(from + step) % level.length, (from + step + 1) % level.length];
-        const { flat, hung } = level[column]!;
-        return { flat, room: hung + roomShare * (flat - hung), rise: bump(phases[next]!) - bump(phases[column]!) };
-      }),
-    );
-    for (let step = 0; step <= count; step += 1) depths[(from + step) % level.length] = 2 * amplitude;
-  }
+  const count = level.length;
+  const isFolded = new Set(
+    runs.flatMap((run) => Array.from({ length: run.count }, (_, step) => (run.from + step) % count)),
+  );
+  // Cloth that is not folded lies as wide as it is cut.
+  const room = body.map(({ flat, hung }, index) => (isFolded.has(index) ? hung + roomShare * (flat - hung) : flat));
+  const around = sum(count, (index) => room[index]!);
   let along = 0;
-  return level.map((_, index) => {
-    const { at, out } = onEllipse(along / around, around, depth);
-    along += room[index]!;
-    const spot = plus(at, times(out, (depths[index]! / 2) * bump(phases[index]!)));
-    return { x: spot.x, z: spot.y, depth: depths[index]! };
+  const base = room.map((wide) => {
+    const spot = onEllipse(along / around, around, depth);
+    along += wide;
+    return spot;
   });
+  const bumps = phases.map(bump);
+  const amplitudes = level.map(() => 0);
+  for (const run of runs) {
+    const columns = Array.from({ length: run.count + 1 }, (_, step) => (run.from + step) % count);
+    const cloth = sum(run.count, (step) => level[columns[step]!]!.flat);
+    const bends = columns.map((column) => ({ ...base[column]!, bump: bumps[column]! }));
+    const amplitude = amplitudeOf(cloth, (trial) => foldedLength(bends, trial));
+    for (const column of columns) amplitudes[column] = amplitude;
+  }
+  return base.map(({ at, out }, index) => {
+    const { x, y } = plus(at, times(out, amplitudes[index]! * bumps[index]!));
+    return { x, z: y, depth: 2 * amplitudes[index]! };
+  });
+};
+
+/** Length of the line through spots that stand out by their bumps at an amplitude, mm. */
+const foldedLength = (
+  bends: readonly { readonly at: Point; readonly out: Point; readonly bump: number }[],
+  amplitude: number,
+): number => {
+  let length = 0;
+  let before: { x: number; y: number } | undefined;
+  for (const { at, out, bump: high } of bends) {
+    const spot = { x: at.x + out.x * amplitude * high, y: at.y + out.y * amplitude * high };
+    if (before) length += distance(before, spot);
+    before = spot;
+  }
+  return length;
 };
 
 /** How high a fold is at a phase, in times its amplitude: out and back once in a turn. */
 const bump = (phase: number): number => 1 - cos(phase);
 
-/** The amplitude at which the folded line is as long as the cloth, mm. */
-const amplitudeOf = (
-  stretches: readonly { readonly flat: number; readonly room: number; readonly rise: number }[],
-): number => {
-  const flat = sum(stretches.length, (index) => stretches[index]!.flat);
-  const lengthAt = (amplitude: number): number =>
-    sum(stretches.length, (index) => {
-      const { room, rise } = stretches[index]!;
-      return Math.sqrt(room * room + amplitude * amplitude * rise * rise);
-    });
-  let [low, high] = [0, flat];
-  for (let turn = 0; turn < 40; turn += 1) {
-    const middle = (low + high) / 2;
-    if (lengthAt(middle) < flat) low = middle;
-    else high = middle;
+/** The amplitude at which the folded line is as long as the cloth, mm; none where it is as long without folds. */
+const amplitudeOf = (cloth: number, lengthAt: (amplitude: number) => number): number => {
+  // The line grows with its amplitude, ever faster up to as fast as the folds are many: a chord from above finds it in a few steps.
+  let [low, high] = [0, cloth];
+  let [below, above] = [lengthAt(low) - cloth, lengthAt(high) - cloth];
+  if (below >= 0) return 0;
+  for (let turn = 0; turn < mostTurns && high - low > nearEnough; turn += 1) {
+    const chord = low - (below * (high - low)) / (above - below);
+    // In the middle now and then, so that both ends close in.
+    const at = turn % 3 === 2 ? (low + high) / 2 : chord;
+    const off = lengthAt(at) - cloth;
+    if (Math.abs(off) < nearEnough) return at;
+    if (off < 0) [low, below] = [at, off];
+    else [high, above] = [at, off];
   }
   return low;
 };
@@ -335,3 +355,7 @@ const leastSlack = 20;
 const bend = 0.5;
 
 const aHair = 1e-6;
+
+// A fold is drawn this near to the length of its cloth, mm.
+const nearEnough = 0.05;
+const mostTurns = 40;

@@ -1,0 +1,22 @@
+// How long a coat takes to hang: the first picture by the formula, each piece to come to rest, and the memory that a thousand
+// garments given up leave behind. The kernel is bundled for it, as the page bundles it.
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+
+const root = fileURLToPath(new URL("../../", import.meta.url));
+
+export const benchHang = async () => {
+  const outfile = `${root}out/bench/hang-coat.mjs`;
+  await build({
+    absWorkingDir: root,
+    entryPoints: ["tests/bench/hang-coat.ts"],
+    outfile,
+    bundle: true,
+    platform: "node",
+    format: "esm",
+    external: ["@dimforge/rapier2d-compat"],
+    logLevel: "warning",
+  });
+  const { hangCoat } = await import(outfile);
+  return hangCoat();
+};

@@ -1,0 +1,80 @@
+// The garment as it hangs, in a real browser and from a folder: at once by the formula, then settling, and given up at the next key.
+import AxeBuilder from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import { browserPath, launch, loneAddress, openWindow, ready, toLineEnd } from "./browser.ts";
+
+const suite = test.skipIf(browserPath === undefined);
+
+let browser: Browser;
+let page: Page;
+let asked: string[];
+let faults: string[];
+
+beforeAll(async () => {
+  if (browserPath !== undefined) browser = await launch();
+}, 60_000);
+afterAll(() => browser?.close());
+
+beforeEach(async () => {
+  if (browserPath === undefined) return;
+  ({ page, asked, faults } = await openWindow(browser));
+  await page.goto(loneAddress);
+  await ready(page);
+}, 60_000);
+
+afterEach(async () => {
+  if (browserPath === undefined) return;
+  await page.context().close();
+  expect(faults).toEqual([]);
+  expect(asked.filter((address) => !/^(?:file|data|blob):/.test(address))).toEqual([]);
+});
+
+const slip = () => page.getByRole("region", { name: "As it hangs" });
+const state = () => slip().getByRole("status").textContent();
+const words = () => slip().locator(".hung-words").first().textContent();
+
+/** How wide the hem stands, cm. */
+const hemWidth = async (): Promise<number> => Number(/stands ([\d.]+) cm wide/.exec((await words()) ?? "")?.[1]);
+
+suite("a garment hangs by the formula at once, and its cloth comes to rest much like it", async () => {
+  // What settles cloth is as large as the page: nobody loads it who does not want to see it.
+  expect(asked.filter((address) => address.endsWith("settler.js"))).toEqual([]);
+  await page.getByRole("button", { name: "Hang it" }).click();
+  await slip().waitFor();
+  expect(await state()).toBe("by the formula");
+  const [width, pictures] = [await hemWidth(), await slip().getByRole("img").count()];
+  // The swing coat from behind, from the front and from below; its straight sleeve is not shown.
+  expect(pictures).toBe(3);
+  await expect.poll(state, { timeout: 20_000 }).toBe("at rest");
+  expect(Math.abs((await hemWidth()) / width - 1)).toBeLessThan(0.12);
+  expect(asked.filter((address) => address.endsWith("settler.js"))).toHaveLength(1);
+});
+
+suite("the next key ends the settling and hangs the new coat", async () => {
+  await page.getByRole("button", { name: "Hang it" }).click();
+  await expect.poll(state, { timeout: 20_000 }).toBe("settling …");
+  const before = await words();
+  await toLineEnd(page, 20);
+  await page.keyboard.type(" * 2");
+  await expect.poll(words, { timeout: 10_000 }).not.toBe(before);
+  await expect.poll(state, { timeout: 20_000 }).toBe("at rest");
+});
+
+suite("put aside, it is gone; and nothing on it is out of reach of those who do not see it", async () => {
+  await page.getByRole("button", { name: "Hang it" }).click();
+  await slip().waitFor();
+  for (const image of await slip().getByRole("img").all()) {
+    expect(await image.getAttribute("aria-label")).toMatch(/folds? all round; the hem stands .* wide\./);
+  }
+  await page.evaluate(AxeBuilder.source);
+  const serious = await page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: typeof AxeBuilder };
+    // The rest of the page has a test of its own.
+    const { violations } = await axe.run(document.querySelector(".hanging-slip")!, { preload: false });
+    return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
+  });
+  expect(serious).toEqual([]);
+  await slip().getByRole("button", { name: "Put aside" }).click();
+  await expect.poll(() => slip().count()).toBe(0);
+});
