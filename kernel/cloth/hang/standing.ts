@@ -244,7 +244,11 @@ const laidRound = (
   const amplitudes = level.map(() => 0);
   for (const run of runs) {
     const columns = Array.from({ length: run.count + 1 }, (_, step) => (run.from + step) % count);
-    const cloth = sum(run.count, (step) => level[columns[step]!]!.flat);
+    // As wide as the body there, and the slack of this level besides.
+    const cloth = sum(run.count, (step) => {
+      const { flat, hung } = level[columns[step]!]!;
+      return room[columns[step]!]! + (1 - roomShare) * (flat - hung);
+    });
     const bends = columns.map((column) => ({ ...base[column]!, bump: bumps[column]! }));
     const amplitude = amplitudeOf(cloth, (trial) => foldedLength(bends, trial));
     for (const column of columns) amplitudes[column] = amplitude;
