@@ -1,8 +1,9 @@
-// chalkline measure: everything measured, as tables for people or as JSON for programs.
+// chalkline measure: everything measured, as tables for people, as JSON for programs or as CSV for spreadsheets.
 import { edgesByStep } from "../../kernel/report/edges-by-step.ts";
 import { jsonText } from "../../kernel/report/json.ts";
 import { measuredJson } from "../../kernel/report/measured-json.ts";
 import { measuredReport } from "../../kernel/report/measured-report.ts";
+import { measuresCsv } from "../../kernel/report/measures-csv.ts";
 import { blank } from "../../kernel/report/said.ts";
 import type { Paper } from "./paper.ts";
 import { codeFor, exitCode } from "./told.ts";
@@ -11,7 +12,7 @@ import { workFile } from "./worked-file.ts";
 
 export interface MeasureOptions extends Given {
   readonly root?: string;
-  readonly form: "long" | "by-step" | "json";
+  readonly form: "long" | "by-step" | "json" | "csv";
 }
 
 /** Measures one recipe; findings go to the other stream, so that the tables stay tables. */
@@ -20,9 +21,10 @@ export const measure = async (path: string, options: MeasureOptions, out: Paper,
   if (!file) return exitCode.unreadable;
   const { outcome, told } = file;
   if (options.form === "json") out.print(jsonText(measuredJson(outcome)));
+  else if (options.form === "csv") out.print(measuresCsv(outcome.garment));
   else if (options.form === "by-step") out.say(edgesByStep(outcome));
   else out.say(measuredReport(outcome, out.width));
   // Findings come last: there the eye of whoever typed the command is.
-  err.say(options.form === "json" ? told : [blank, ...told]);
+  err.say(options.form === "json" || options.form === "csv" ? told : [blank, ...told]);
   return codeFor(outcome);
 };

@@ -54,11 +54,13 @@ export interface Text {
   readonly weight: "bold" | "plain";
 }
 
-/** What belongs together on the paper: one piece, the title block of a sheet, or the scale square beside a piece. */
+/** What belongs together on the paper: one piece, the title block of a sheet, the scale square beside a piece, the lines of the sizes. */
 export interface Group {
-  readonly of: "piece" | "title-block" | "scale-square";
+  readonly of: "piece" | "title-block" | "scale-square" | "size-legend";
   /** The piece's name. */
   readonly name: string;
+  /** On a drawing of nested sizes: the one size that this is of; what all sizes share has none. */
+  readonly size?: string;
   /** What it is, in a sentence or two, for those who hear the drawing read out. */
   readonly words: string;
   readonly strokes: readonly Stroke[];

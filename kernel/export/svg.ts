@@ -1,15 +1,24 @@
 // A drawing as SVG text: true to size, the same bytes every time, one element a line, nothing in it that could run or
 // that points outside the file.
-import type { Drawing, Group, Stroke, StrokeKind, Text } from "../drawing/drawing.ts";
+import type { Drawing, Group, StrokeKind, Text } from "../drawing/drawing.ts";
 import { strokeKinds } from "../drawing/drawing.ts";
-import { fittedDashes, lineStyle } from "../drawing/line-style.ts";
+import { fittedDashes, sizesIn, styleOf } from "../drawing/line-style.ts";
 import { pathLength } from "../geometry/arc-length.ts";
 import type { Path } from "../geometry/path.ts";
 import { toDegrees } from "../geometry/trig.ts";
 import { number, pathData, place } from "./path-data.ts";
 
-/** The SVG of a drawing; 1 unit is 1 mm. */
+/** The SVG of a drawing, piece by piece; 1 unit is 1 mm. */
 export const svg = (drawing: Drawing): string => {
+  const sizes = sizesIn(drawing);
+  return framed(
+    drawing,
+    drawing.groups.flatMap((group) => groupLines(group, sizes)),
+  );
+};
+
+/** A whole file around lines that draw: the size in mm, a title, the drawing in words, and white paper. */
+export const framed = (drawing: Drawing, lines: readonly string[]): string => {
   const { left, top, right, bottom } = drawing.paper;
   const [width, height] = [number(right - left), number(bottom - top)];
   const box = `${number(left)} ${number(top)} ${width} ${height}`;
@@ -19,7 +28,7 @@ export const svg = (drawing: Drawing): string => {
     `<title id="drawing-title">${escaped(drawing.title)}</title>`,
     `<desc id="drawing-words">${escaped(drawing.words)}</desc>`,
     `<rect x="${number(left)}" y="${number(top)}" width="${width}" height="${height}" fill="#fff"/>`,
-    ...drawing.groups.flatMap(groupLines),
+    ...lines,
     "</svg>",
     "",
   ].join("\n");
@@ -53,27 +62,35 @@ const entities = new Map([
   ["'", "&#39;"],
 ]);
 
-const groupLines = ({ of, name, words, strokes, texts }: Group): string[] => [
-  `<g id="${of === "piece" ? `piece-${idOf(name)}` : of}">`,
-  `<title>${escaped(words)}</title>`,
-  ...strokeKinds.flatMap((kind) => strokesOf(kind, strokes)),
-  ...textLines(texts),
+const groupLines = (group: Group, sizes: readonly string[]): string[] => [
+  `<g id="${groupId(group)}">`,
+  `<title>${escaped(group.words)}</title>`,
+  ...strokeKinds.flatMap((kind) => strokeLines(kind, group, sizes)),
+  ...textLines(group.texts),
   "</g>",
 ];
 
-const strokesOf = (kind: StrokeKind, strokes: readonly Stroke[]): string[] => {
+/** The id of a group; no name makes an underscore, so that no piece is taken for another one's size. */
+const groupId = ({ of, name, size }: Group): string => {
+  const whole = of === "piece" ? `piece-${idOf(name)}` : of;
+  return size === undefined ? whole : `${whole}_size-${idOf(size)}`;
+};
+
+/** The strokes of one kind in a group, as a group of their own; none where there are none. */
+export const strokeLines = (kind: StrokeKind, { strokes, size }: Group, sizes: readonly string[]): string[] => {
   const own = strokes.filter((stroke) => stroke.kind === kind);
   if (own.length === 0) return [];
-  const { width, dashes, ink, filled } = lineStyle[kind];
+  const { width, dashes, ink, filled } = styleOf(kind, size, sizes);
   const color = ink === "black" ? "#000" : "#8a8a8a";
   const pen = filled
     ? `fill="${color}" stroke="none"`
-    : `fill="none" stroke="${color}" stroke-width="${number(width)}" stroke-linecap="${capOf(kind)}" stroke-linejoin="round"`;
+    : `fill="none" stroke="${color}" stroke-width="${number(width)}" stroke-linecap="${capOf(kind, dashes)}" stroke-linejoin="round"`;
   return [`<g class="${kind}" ${pen}>`, ...own.map(({ path }) => pathLine(path, dashes)), "</g>"];
 };
 
 // Round ends close the joints between edges; elsewhere they would make lines longer than they are.
-const capOf = (kind: StrokeKind): string => (kind === "cutting-line" ? "round" : "butt");
+const capOf = (kind: StrokeKind, dashes: readonly number[]): string =>
+  kind === "cutting-line" && dashes.length === 0 ? "round" : "butt";
 
 const pathLine = (path: Path, dashes: readonly number[]): string => {
   const fitted = dashes.length === 0 ? [] : fittedDashes(dashes, pathLength(path));
@@ -81,7 +98,8 @@ const pathLine = (path: Path, dashes: readonly number[]): string => {
   return `<path d="${pathData(path)}"${dashing}/>`;
 };
 
-const textLines = (texts: readonly Text[]): string[] => {
+/** Texts as a group; none where there are none. */
+export const textLines = (texts: readonly Text[]): string[] => {
   if (texts.length === 0) return [];
   // White around the letters keeps them readable where a quiet line runs underneath.
   const halo = 'stroke="#fff" stroke-width="1" stroke-linejoin="round" paint-order="stroke"';

@@ -1,10 +1,10 @@
 // Grading by drafting anew: what every edge measures in every size, how it grows from size to size, and whether it grows evenly.
-
 import type { Size } from "../evaluate.ts";
 import type { Circumstances, Kernel, Outcome } from "../kernel.ts";
 import { measuresAsked } from "../measures-asked.ts";
 import { sewnLengthOf } from "../sewn.ts";
 import type { Source } from "../sources.ts";
+import { type SizeTable, sizeTables } from "./size-tables.ts";
 
 /** One edge through the sizes; lengths in mm, undefined where a size has no such edge. */
 export interface GrowingEdge {
@@ -15,26 +15,18 @@ export interface GrowingEdge {
   readonly uneven?: string;
 }
 
-/** One size table: the sizes that one recipe declares, in its order. */
-export interface Growth {
-  /** The recipe that holds the table. */
-  readonly table: string;
-  readonly sizes: readonly Size[];
+/** A size table with what every edge measures in its sizes. */
+export interface Growth extends SizeTable {
   readonly edges: readonly GrowingEdge[];
-  readonly outcomes: readonly Outcome[];
 }
 
-/** Works a recipe in each size of its size tables: its own, and those of recipes it uses. */
+/** Works a recipe in each size of its size tables, and measures how its edges grow. */
 export const growth = (kernel: Kernel, source: Source, circumstances: Circumstances): Growth[] => {
-  const standard = kernel.work(source, circumstances);
-  const asked = new Set(measuresAsked(standard).keys());
-  const sizes = [...standard.sizes.values()];
-  const tables = [...new Set(sizes.map(({ where }) => where.file))];
-  return tables.map((table) => {
-    const own = sizes.filter(({ where }) => where.file === table);
-    const outcomes = own.map(({ name }) => kernel.work(source, { ...circumstances, size: name }));
-    return { table, sizes: own, outcomes, edges: growingEdges(own, outcomes, asked) };
-  });
+  const asked = new Set(measuresAsked(kernel.draft(source, circumstances)).keys());
+  return sizeTables(kernel, source, circumstances).map((table) => ({
+    ...table,
+    edges: growingEdges(table.sizes, table.outcomes, asked),
+  }));
 };
 
 const growingEdges = (
