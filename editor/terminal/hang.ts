@@ -1,9 +1,10 @@
 // chalkline hang: where the fullness of a garment hangs, as a table for people or as JSON for programs.
 import { join } from "node:path";
-import { hangSheet } from "../../kernel/cloth/hang/hang-sheet.ts";
-import { hangSvg } from "../../kernel/cloth/hang/hang-svg.ts";
+import { hangSheet, hungRounds } from "../../kernel/cloth/hang/hang-sheet.ts";
+import { figureInWords, hangSvg } from "../../kernel/cloth/hang/hang-svg.ts";
 import type { Hung, HungPiece } from "../../kernel/cloth/hang/hung.ts";
 import { settledGarment } from "../../kernel/cloth/hang/settled.ts";
+import type { Evaluated } from "../../kernel/evaluate.ts";
 import { hangJson } from "../../kernel/report/hang-json.ts";
 import { jsonText } from "../../kernel/report/json.ts";
 import { blank, plain, quiet, type SaidLine, strong, warning } from "../../kernel/report/said.ts";
@@ -40,8 +41,8 @@ export const hang = async (path: string, options: HangOptions, out: Paper, err: 
       return exitCode.unreadable;
     }
   }
-  if (options.form === "json") out.print(jsonText(hangJson(hung)));
-  else out.say(hungReport(hung, outcome.garment.units));
+  if (options.form === "json") out.print(jsonText(hangJson(hung, hungRounds(outcome))));
+  else out.say(hungReport(hung, roundLines(outcome), outcome.garment.units));
   if (options.out !== undefined && options.form === "long")
     out.say([blank, [plain(`Wrote ${pictureName} into `), strong(options.out)]]);
   err.say(options.form === "json" ? told : [blank, ...told]);
@@ -50,12 +51,21 @@ export const hang = async (path: string, options: HangOptions, out: Paper, err: 
 
 const pictureName = "hanging.svg";
 
-const hungReport = ({ pieces, assumptions }: Hung, units: Units): SaidLine[] => [
+/** A sentence for each round: how many folds there are, and how wide its hem stands. */
+const roundLines = (outcome: Evaluated): SaidLine[] =>
+  hungRounds(outcome).flatMap(({ figures }) =>
+    figures.flatMap((figure) =>
+      figure.from === "below" ? [[plain(`  ${figureInWords(figure, outcome.garment.units)}`)]] : [],
+    ),
+  );
+
+const hungReport = ({ pieces, assumptions }: Hung, rounds: readonly SaidLine[], units: Units): SaidLine[] => [
   [strong("As it hangs")],
   ...(pieces.length === 0
     ? [[plain("  No piece has a hem to hang.")]]
     : aligned(pieces.map((each) => row(each, units)))),
   ...pieces.flatMap(({ name, warnings }) => warnings.map((text) => [warning(`  ${name}: ${text}`)])),
+  ...(rounds.length === 0 ? [] : [blank, ...rounds]),
   blank,
   [quiet("Taken for granted:")],
   ...assumptions.map((text) => [quiet(`  ${text}`)]),

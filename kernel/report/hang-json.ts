@@ -1,12 +1,39 @@
 // What `hang --json` prints: every hem as it hangs, in mm. Fields are only ever added; anything else makes a new schema number.
+import type { HungRound } from "../cloth/hang/hang-sheet.ts";
 import type { Hung, HungPiece } from "../cloth/hang/hung.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Json } from "./json.ts";
 
 const schema = 1;
 
-/** A hung garment as JSON data. */
-export const hangJson = ({ pieces, assumptions }: Hung): Json => ({ schema, pieces: pieces.map(pieceOf), assumptions });
+/** A hung garment as JSON data; `folds` are those of the first round that has any. */
+export const hangJson = ({ pieces, assumptions }: Hung, rounds: readonly HungRound[]): Json => {
+  const first = rounds.find(({ figures }) => figures.some(({ folds }) => folds > 0)) ?? rounds[0];
+  return {
+    schema,
+    pieces: pieces.map(pieceOf),
+    folds: first ? foldsOf(first) : null,
+    rounds: rounds.map((each) => ({
+      pieces: [...new Set(each.round.turns.map(({ piece }) => piece))],
+      around: each.round.around,
+      folds: foldsOf(each),
+    })),
+    assumptions,
+  };
+};
+
+/** The hem all round as it is seen from below: how long a fold is, how many there are, and the line itself. */
+const foldsOf = ({ round, figures }: HungRound): Json => {
+  const below = figures.find(({ from }) => from === "below");
+  const hem = below?.shapes.flatMap((shape) => (shape.kind === "rim" ? [shape.along] : []))[0];
+  return {
+    wavelength: round.wavelength,
+    count: below?.folds ?? 0,
+    width: below?.width ?? null,
+    hipWidth: below?.hipWidth ?? null,
+    plan: hem?.map(spot) ?? [],
+  };
+};
 
 const pieceOf = ({ name, hem, folds, settled, warnings }: HungPiece): Json => ({
   name,

@@ -1,4 +1,6 @@
 // `chalkline hang` tells where the fullness of a garment hangs.
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { beforeAll, expect, test } from "vitest";
 import { build, chalkline, panel, workroom } from "./chalkline.ts";
 
@@ -17,6 +19,11 @@ interface HangJson {
     readonly converged: boolean;
     readonly stretch: number;
   }[];
+  readonly folds: {
+    readonly wavelength: number;
+    readonly count: number;
+    readonly plan: readonly (readonly [number, number])[];
+  };
   readonly assumptions: readonly string[];
 }
 
@@ -35,6 +42,29 @@ test("the panel that was opened by 20 cm has 20 cm of slack at its hem, below th
   expect(plain?.hem.slack ?? 0).toBeLessThan(4);
   expect(wide?.converged).toBe(true);
   expect(wide?.stretch).toBeLessThan(0.01);
+});
+
+test("the hem from below is a closed line that goes round what holds it, in the folds that the cloth makes", () => {
+  const folder = workroom(["panel.chalk", panel]);
+  const { folds } = JSON.parse(chalkline(folder, ["hang", "panel.chalk", "--json"]).out) as HangJson;
+  // Trade handbook, the hang preview: 2 pi (2/3 c^3 L)^(1/4), here with c of 20 mm.
+  expect(folds.wavelength).toBeGreaterThan(178);
+  expect(folds.wavelength).toBeLessThan(406);
+  expect(folds.count).toBeGreaterThan(0);
+  const sides = ["x", "y"].map((_, axis) => folds.plan.map((spot) => spot[axis]!));
+  for (const side of sides) expect(Math.min(...side) * Math.max(...side)).toBeLessThan(0);
+});
+
+test("the pictures go into the folder that was named, and the same garment gives the same bytes", () => {
+  const folder = workroom(["panel.chalk", panel]);
+  const drawn = ["one", "two"].map((name) => {
+    const { code, out } = chalkline(folder, ["hang", "panel.chalk", "--out", name]);
+    expect(code).toBe(0);
+    expect(out).toContain(`Wrote hanging.svg into ${name}`);
+    return readFileSync(join(folder, name, "hanging.svg"), "utf8");
+  });
+  expect(drawn[0]).toBe(drawn[1]);
+  expect(drawn[0]).toContain("<desc");
 });
 
 test("the table names every hem, and what is taken for granted", () => {

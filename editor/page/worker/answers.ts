@@ -1,6 +1,6 @@
 // What the page may ask about the recipe on the table. Each answer is a function of the worked text and plain data.
 
-import { hangSheet, shownRounds } from "../../../kernel/cloth/hang/hang-sheet.ts";
+import { hangSheet, hungRounds } from "../../../kernel/cloth/hang/hang-sheet.ts";
 import { meshesOf } from "../../../kernel/cloth/hang/rigged.ts";
 import type { Evaluated } from "../../../kernel/evaluate.ts";
 import { formats } from "../../../kernel/export/formats.ts";
@@ -46,7 +46,7 @@ export const answers = {
   },
   /** The same to be settled: the rounds that are shown, and the meshes of their pieces. */
   meshes: ({ outcome }: WorkedText, _asked: object): Hanging => {
-    const rounds = shownRounds(outcome);
+    const rounds = hungRounds(outcome).map(({ round }) => round);
     const shown = new Set(rounds.flatMap(({ turns }) => turns.map(({ piece }) => piece)));
     const meshes = [...meshesOf(outcome.garment)].filter(([piece]) => shown.has(piece));
     return { rounds, meshes: meshes.map(([piece, mesh]) => ({ piece, mesh })) };

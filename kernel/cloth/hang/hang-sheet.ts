@@ -18,11 +18,14 @@ export const hangSheet = (evaluated: Evaluated): HangSheet => {
   };
 };
 
-/** The rounds whose pictures the sheet shows. */
-export const shownRounds = (evaluated: Evaluated): RoundPlan[] => hungRounds(evaluated).map(({ round }) => round);
+/** A round of a garment and its pictures: from both sides, and from below. */
+export interface HungRound {
+  readonly round: RoundPlan;
+  readonly figures: readonly Figure[];
+}
 
-/** A straight sleeve is nothing to look at, so arms are shown where there are folds. */
-const hungRounds = (evaluated: Evaluated): { readonly round: RoundPlan; readonly figures: readonly Figure[] }[] => {
+/** The rounds of a worked recipe that are worth a look; a straight sleeve is not, so arms are shown where there are folds. */
+export const hungRounds = (evaluated: Evaluated): HungRound[] => {
   const { rounds, columns, straight } = rigged(evaluated.garment, hipOf(evaluated));
   return rounds
     .map((round) => ({ round, figures: figuresOf(round, columns, straight) }))

@@ -28,24 +28,25 @@ export const roundsOf = (pieces: readonly HangingPiece[], garment: Garment): Rou
   const isCut = ({ piece }: HangingPiece): boolean =>
     garment.cuts.length === 0 || garment.cuts.some((cut) => cut.piece === piece.name);
   const left = new Map(pieces.filter(isCut).map((each) => [each.piece.name, sidesOf(each)]));
-  const rounds: RoundOfPieces[] = [];
   const beginning = (): Sides | undefined => {
     // At the middle of a side first: from anywhere else one would come upon it halfway.
     const all = [...left.values()];
     return all.find((sides) => ends(sides, left, garment).some((end) => end !== "joined")) ?? all[0];
   };
+  const chains: Chain[] = [];
   for (let first = beginning(); first; first = beginning()) {
     const chain = chainFrom(first, left, garment);
     for (const { piece } of chain.turns) left.delete(piece);
-    // A facing ends in the air on both sides and hangs with the piece it faces.
-    const isAlone = chain.turns.length === 1 && chain.start === "open" && chain.end === "open";
-    if (isAlone && pieces.length > 1) continue;
-    rounds.push({
-      turns: first.isArm ? chain.turns : wholeRound(chain, garment),
-      around: first.isArm ? "arm" : "body",
-    });
+    chains.push(chain);
   }
-  return rounds;
+  // A facing ends in the air on both sides, and hangs with the piece it faces.
+  const isInTheAir = ({ turns, start, end }: Chain): boolean =>
+    turns.length === 1 && start === "open" && end === "open";
+  const sewn = chains.filter((chain) => !isInTheAir(chain));
+  return (sewn.length > 0 ? sewn : chains).map((chain) => ({
+    turns: chain.isArm ? chain.turns : wholeRound(chain, garment),
+    around: chain.isArm ? "arm" : "body",
+  }));
 };
 
 /** The two edges of a piece that lie beside its hem, in the order of its outline. */
@@ -98,6 +99,7 @@ const ends = (sides: Sides, left: ReadonlyMap<string, Sides>, garment: Garment):
 
 /** Pieces from one end to the other, or all the way round. */
 interface Chain {
+  readonly isArm: boolean;
   readonly turns: readonly Turn[];
   readonly start: End;
   readonly end: End;
@@ -115,7 +117,8 @@ const chainFrom = (first: Sides, left: ReadonlyMap<string, Sides>, garment: Garm
     const out = isReversed ? sides.before : sides.after;
     const end = endAt(sides, out, left, garment);
     const next = end === "joined" ? acrossFrom(sides.piece, out, left, garment) : undefined;
-    if (!next || turns.some(({ piece }) => piece === next.sides.piece)) return { turns, start, end };
+    if (!next || turns.some(({ piece }) => piece === next.sides.piece))
+      return { isArm: first.isArm, turns, start, end };
     sides = next.sides;
     isReversed = next.edge === sides.after;
   }
