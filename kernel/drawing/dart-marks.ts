@@ -1,12 +1,12 @@
 // A dart as strokes: its legs as sewing lines, the center that it is folded on, a drill hole short of the tip, and a notch
 // at each leg end. The cap is drawn with the edge. A double-ended dart has drill holes at its leg ends instead of notches.
-import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
 import { dartHalves } from "../dart-halves.ts";
 import { dartMeasures } from "../dart-measures.ts";
 import { crossingsWithRay } from "../geometry/intersect.ts";
 import { straight } from "../geometry/path.ts";
 import { distance, minus, type Point, plus, times, unit } from "../geometry/point.ts";
 import type { Dart, Piece } from "../working.ts";
+import { cutAcross } from "./cut-across.ts";
 import type { Stroke } from "./drawing.ts";
 import { drillMarks } from "./drill-marks.ts";
 
@@ -63,14 +63,6 @@ const depth = 5;
 /** Along the leg and not square to the edge: folded shut, both notches of the dart lie on one another. */
 const legNotch = (piece: Piece, { edge, tip }: Dart, end: Point): Stroke => {
   const out = unit(minus(end, tip));
-  const cutting = cuttingLine(piece)?.stretches.find((stretch) => stretch.edge === edge);
-  const met =
-    cutting && cutting.width > 0
-      ? crossingsWithRay(cutting.path, end, out).find(({ ahead }) => ahead > onLine)
-      : undefined;
   const inside = plus(end, times(out, -Math.min(depth, distance(end, tip) / 2)));
-  return { kind: "notch", path: straight(end, met ? met.point : inside) };
+  return { kind: "notch", path: straight(end, cutAcross(piece, edge, end, out)?.point ?? inside) };
 };
-
-// A cutting line nearer than this, in mm, is the sewing line.
-const onLine = 0.01;

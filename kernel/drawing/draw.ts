@@ -3,7 +3,7 @@ import type { Garment, Piece } from "../working.ts";
 import type { Drawing, Group } from "./drawing.ts";
 import { paperAround } from "./paper.ts";
 import { pieceGroup } from "./piece-group.ts";
-import type { Remarks } from "./remarks.ts";
+import { noRemarks, type Remarks } from "./remarks.ts";
 import { scaleSquareBeside } from "./scale-square-beside.ts";
 import { sheetOf } from "./sheet.ts";
 
@@ -14,8 +14,8 @@ export interface Drawings {
 }
 
 /** Every piece drawn by itself, and all of them laid side by side on one sheet. */
-export const draw = (garment: Garment, remarks: Remarks = { choices: [] }): Drawings => {
-  const groups = [...garment.pieces].map(([name, piece]) => ({ name, group: pieceGroup(garment, piece) }));
+export const draw = (garment: Garment, remarks: Remarks = noRemarks): Drawings => {
+  const groups = [...garment.pieces].map(([name, piece]) => ({ name, group: pieceGroup(garment, piece, remarks) }));
   return {
     pieces: new Map(
       groups.map(({ name, group }) => [name, alone(garment, [group, scaleSquareBeside(group, garment.units)])]),

@@ -1,4 +1,5 @@
-// The small names along the edges, each with the width of its allowance, written just inside the sewing line.
+// The small names along the edges, written just inside the sewing line, each with the width of its allowance where that does
+// not stand in the band beyond.
 import { directionAt, pathLength, pointAt } from "../geometry/arc-length.ts";
 import { flattened } from "../geometry/area.ts";
 import type { Path } from "../geometry/path.ts";
@@ -13,11 +14,20 @@ import { type Box, type Line, rim, room } from "./box.ts";
 import type { Text } from "./drawing.ts";
 import { boxOf, textWidth } from "./lettering.ts";
 
-/** Names for the edges that have room for one: clear of the lines given and of each other, and of quiet lines if they can. */
-export const edgeNames = (piece: Piece, units: Units, lines: readonly Line[], quiet: readonly Line[]): Text[] => {
+/**
+ * Names for the edges that have room for one: clear of the lines given and of each other, and of quiet lines if they can.
+ * Of the edges in `told` the width of the allowance is told elsewhere.
+ */
+export const edgeNames = (
+  piece: Piece,
+  units: Units,
+  lines: readonly Line[],
+  quiet: readonly Line[],
+  told: ReadonlySet<string> = new Set(),
+): Text[] => {
   const placed: Text[] = [];
   const taken = [...lines];
-  for (const { words, path, inward } of named(piece, units)) {
+  for (const { words, path, inward } of named(piece, units, told)) {
     const text = nameAlong(words, path, inward, taken, quiet);
     // An edge too short for its name goes without; the names beside it tell which it is.
     if (!text) continue;
@@ -35,10 +45,12 @@ interface Named {
   readonly inward: (travel: Point) => Point;
 }
 
-const named = (piece: Piece, units: Units): Named[] => {
+const named = (piece: Piece, units: Units, told: ReadonlySet<string>): Named[] => {
   const walk = walked(piece);
   const outer = walk.map((part) => ({
-    words: [...new Set([nameWithAllowance(piece, part, units), part.edge.name])],
+    words: told.has(part.edge.name)
+      ? [part.edge.name]
+      : [...new Set([nameWithAllowance(piece, part, units), part.edge.name])],
     path: part.path,
     inward: (travel: Point) => times(outward(piece, travel), -1),
   }));

@@ -8,11 +8,18 @@ import { inTurned, type Line } from "./box.ts";
 import type { Text } from "./drawing.ts";
 import { foldOf } from "./grain-line.ts";
 import { ascent, textWidth, wrapped } from "./lettering.ts";
+import { noRemarks, type Remarks } from "./remarks.ts";
 import { type Place, placeWithRoom, roomiestPlace } from "./roomiest-place.ts";
 
 /** The whole label, level, in letters of the usual size or little smaller; undefined where a piece has no room for that. */
-export const wholeLabel = (garment: Garment, piece: Piece, loop: Path, lines: readonly Line[]): Text[] | undefined => {
-  const said = linesOf(garment, piece);
+export const wholeLabel = (
+  garment: Garment,
+  piece: Piece,
+  loop: Path,
+  lines: readonly Line[],
+  remarks: Remarks = noRemarks,
+): Text[] | undefined => {
+  const said = linesOf(garment, piece, remarks);
   return isOutOfTheQuestion(said, loop) ? undefined : fitting(loop, lines, 0, usualBlocks(said), leastShrinking);
 };
 
@@ -23,9 +30,11 @@ export const fittedLabel = (
   loop: Path,
   lines: readonly Line[],
   grainTurn: number,
+  remarks: Remarks = noRemarks,
 ): Text[] => {
+  const whole = linesOf(garment, piece, remarks);
   const turns = new Set([0, grainTurn]);
-  for (const said of shorterAndShorter(linesOf(garment, piece))) {
+  for (const said of shorterAndShorter(whole)) {
     if (isOutOfTheQuestion(said, loop)) continue;
     const [usual, small] = [usualBlocks(said), smallBlocks(said)];
     for (const turn of turns) {
@@ -34,13 +43,13 @@ export const fittedLabel = (
     }
   }
   // Something has to be said, if over a line: its name, as far as possible from the lines.
-  const name = rowOf(linesOf(garment, piece).filter(({ part }) => part === "name"));
+  const name = rowOf(whole.filter(({ part }) => part === "name"));
   return laidOut(name, grainTurn, { ...roomiestPlace(loop, lines, { ...name, turn: grainTurn }), room: 1 });
 };
 
 /** The label about a given middle, for a piece that has no closed outline yet. */
-export const labelBlockAt = (garment: Garment, piece: Piece, center: Point): Text[] =>
-  laidOut(blockOf(linesOf(garment, piece), widths[0]), 0, { center, room: 1 });
+export const labelBlockAt = (garment: Garment, piece: Piece, center: Point, remarks: Remarks = noRemarks): Text[] =>
+  laidOut(blockOf(linesOf(garment, piece, remarks), widths[0]), 0, { center, room: 1 });
 
 /** What to cut, in the words of an order: "CUT 1 SHELL ON FOLD". */
 export const cutOrders = (garment: Garment, piece: Piece): string[] => {
@@ -50,8 +59,9 @@ export const cutOrders = (garment: Garment, piece: Piece): string[] => {
     .map(({ count, fabric }) => `CUT ${count} ${fabric.toUpperCase()}${onFold ? " ON FOLD" : `, ${inPairs(count)}`}`);
 };
 
-interface BlockLine {
-  readonly part: "warning" | "name" | "garment" | "order" | "note";
+/** A line of a label, and what it is about. */
+interface LabelLine {
+  readonly part: "warning" | "name" | "garment" | "size" | "order" | "note" | "version";
   readonly text: string;
   readonly size: number;
   readonly weight: Text["weight"];
@@ -59,7 +69,7 @@ interface BlockLine {
 
 interface Block {
   /** From the top; what stands in one row is told apart by a gap. */
-  readonly rows: readonly (readonly BlockLine[])[];
+  readonly rows: readonly (readonly LabelLine[])[];
   /** With its margin, mm. */
   readonly width: number;
   readonly height: number;
@@ -87,22 +97,28 @@ const smallNameSize = 6;
 const smallMargin = 1.5;
 const smallWidths = [90, 55, 30] as const;
 
-const linesOf = (garment: Garment, piece: Piece): BlockLine[] => [
-  ...(piece.doubtful ? [{ part: "warning", text: "NOT FIT TO CUT", size: nameSize, weight: "bold" } as const] : []),
-  { part: "name", text: piece.name.toUpperCase(), size: nameSize, weight: "bold" },
-  { part: "garment", text: garment.title, size: noteSize, weight: "plain" },
-  ...(isNet(piece) ? [{ part: "order", text: "NET PATTERN", size: orderSize, weight: "bold" } as const] : []),
-  ...cutOrders(garment, piece).map((text) => ({ part: "order", text, size: orderSize, weight: "bold" }) as const),
-  ...piece.labels
-    .filter(({ at }) => !at)
-    .map(({ text }) => ({ part: "note", text, size: noteSize, weight: "plain" }) as const),
+const linesOf = (garment: Garment, piece: Piece, { size, version }: Remarks): LabelLine[] => [
+  ...(piece.doubtful ? [bold("warning", "NOT FIT TO CUT", nameSize)] : []),
+  bold("name", piece.name.toUpperCase(), nameSize),
+  plain("garment", garment.title),
+  ...(size === undefined ? [] : [bold("size", `SIZE ${size.toUpperCase()}`, orderSize)]),
+  ...(isNet(piece) ? [bold("order", "NET PATTERN", orderSize)] : []),
+  ...cutOrders(garment, piece).map((text) => bold("order", text, orderSize)),
+  ...piece.labels.filter(({ at }) => !at).map(({ text }) => plain("note", text)),
+  ...(version === undefined ? [] : [plain("version", `version ${version}`)]),
 ];
 
-/** The whole label; then without the garment, which the sheet names; then name and orders; then the name. */
-const shorterAndShorter = (lines: readonly BlockLine[]): BlockLine[][] => {
-  const without = (...parts: readonly BlockLine["part"][]): BlockLine[] =>
-    lines.filter(({ part }) => !parts.includes(part));
-  const all = [[...lines], without("garment"), without("garment", "note"), without("garment", "note", "order")];
+const bold = (part: LabelLine["part"], text: string, size: number): LabelLine => ({ part, text, size, weight: "bold" });
+const plain = (part: LabelLine["part"], text: string): LabelLine => ({ part, text, size: noteSize, weight: "plain" });
+
+// What a small piece can do without, first what the sheet tells too: the name is the last to go.
+const inOrderOfGoing: readonly LabelLine["part"][] = ["garment", "version", "note", "size", "order"];
+
+/** The whole label, and then less and less of it. */
+const shorterAndShorter = (lines: readonly LabelLine[]): LabelLine[][] => {
+  const all = Array.from({ length: inOrderOfGoing.length + 1 }, (_, gone) =>
+    lines.filter(({ part }) => !inOrderOfGoing.slice(0, gone).includes(part)),
+  );
   return all.filter((said, index) => index === 0 || said.length < all[index - 1]!.length);
 };
 
@@ -117,14 +133,15 @@ const inPairs = (count: number): string => {
 };
 
 /** Whether even the smallest letters would take more than the whole piece, so that no place need be looked for. */
-const isOutOfTheQuestion = (lines: readonly BlockLine[], loop: Path): boolean =>
+const isOutOfTheQuestion = (lines: readonly LabelLine[], loop: Path): boolean =>
   lines.reduce((sum, { text, weight }) => sum + textWidth(text, leastSize, weight), 0) * leastSize >
   Math.abs(signedArea(loop));
 
-const usualBlocks = (lines: readonly BlockLine[]): Block[] => widths.map((widest) => blockOf(lines, widest));
+const usualBlocks = (lines: readonly LabelLine[]): Block[] => widths.map((widest) => blockOf(lines, widest));
 
-const smallBlocks = (lines: readonly BlockLine[]): Block[] => [
+const smallBlocks = (lines: readonly LabelLine[]): Block[] => [
   ...smallWidths.map((widest) => smallBlockOf(lines, widest)),
+  ...fewRows.map((count) => rowsOf(lines, count)),
   rowOf(lines),
 ];
 
@@ -145,30 +162,50 @@ const fitting = (
   return best && laidOut(best.block, turn, best.place);
 };
 
-const blockOf = (lines: readonly BlockLine[], widest: number): Block => {
+const blockOf = (lines: readonly LabelLine[], widest: number): Block => {
   const rows = lines.flatMap((line) =>
     wrapped(line.text, line.size, line.weight, widest).map((text) => [{ ...line, text }]),
   );
   return blockWith(rows, margin);
 };
 
-const smallBlockOf = (lines: readonly BlockLine[], widest: number): Block =>
+const smallBlockOf = (lines: readonly LabelLine[], widest: number): Block =>
   blockWith(blockOf(lines.map(smaller), widest).rows, smallMargin);
 
-/** A block of one row, for a narrow piece. */
-const rowOf = (lines: readonly BlockLine[]): Block => {
-  const row = lines.map((line) => ({ ...smaller(line), size: leastSize, text: line.text.replace(/\s+/g, " ") }));
-  return blockWith([row], rowMargin);
+/** A block of a few rows with several lines in each, for a long and low piece. */
+const rowsOf = (lines: readonly LabelLine[], count: number): Block => {
+  const whole = inOneRow(lines);
+  const share = rowWidth(whole) / count;
+  const rows = Array.from({ length: count }, (): LabelLine[] => []);
+  let before = 0;
+  for (const line of whole) {
+    const width = rowWidth([line]);
+    // A line stands in the row that most of it would lie in if all rows were one.
+    rows[Math.min(count - 1, Math.floor((before + width / 2) / share))]!.push(line);
+    before += width + partGap;
+  }
+  return blockWith(
+    rows.filter((row) => row.length > 0),
+    smallMargin,
+  );
 };
+
+const fewRows = [3, 2] as const;
+
+/** A block of one row, for a narrow piece. */
+const rowOf = (lines: readonly LabelLine[]): Block => blockWith([inOneRow(lines)], rowMargin);
+
+const inOneRow = (lines: readonly LabelLine[]): LabelLine[] =>
+  lines.map((line) => ({ ...smaller(line), size: leastSize, text: line.text.replace(/\s+/g, " ") }));
 
 const rowMargin = 0.8;
 
-const smaller = (line: BlockLine): BlockLine => ({
+const smaller = (line: LabelLine): LabelLine => ({
   ...line,
   size: line.size === nameSize ? smallNameSize : leastSize,
 });
 
-const blockWith = (rows: readonly (readonly BlockLine[])[], around: number): Block => ({
+const blockWith = (rows: readonly (readonly LabelLine[])[], around: number): Block => ({
   rows,
   width: Math.max(0, ...rows.map(rowWidth)) + 2 * around,
   height: rows.reduce((sum, row) => sum + rowSize(row) * leadingOf(rows), 0) + 2 * around,
@@ -178,9 +215,9 @@ const blockWith = (rows: readonly (readonly BlockLine[])[], around: number): Blo
 // A single row needs no room for a next one.
 const leadingOf = (rows: readonly unknown[]): number => (rows.length === 1 ? 1 : leading);
 
-const rowSize = (row: readonly BlockLine[]): number => Math.max(...row.map(({ size }) => size));
+const rowSize = (row: readonly LabelLine[]): number => Math.max(...row.map(({ size }) => size));
 
-const rowWidth = (row: readonly BlockLine[]): number =>
+const rowWidth = (row: readonly LabelLine[]): number =>
   row.reduce((sum, { text, size, weight }) => sum + textWidth(text, size, weight), 0) + (row.length - 1) * partGap;
 
 // Between what stands in one row, mm.

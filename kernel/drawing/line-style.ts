@@ -33,7 +33,7 @@ export const lineStyle: Readonly<Record<StrokeKind, LineStyle>> = {
 };
 
 /** The sizes of a drawing, in the order of its groups; none where it is of one size. */
-export const sizesIn = ({ groups }: Drawing): string[] => [
+export const sizesIn = ({ groups }: Pick<Drawing, "groups">): string[] => [
   ...new Set(groups.flatMap(({ size }) => (size === undefined ? [] : [size]))),
 ];
 

@@ -1,12 +1,12 @@
 // Notches as strokes square to the seam, from the cutting line inward: as deep as they are snipped, and never to the seam.
-import { cuttingLine } from "../cloth/allowances/cutting-line.ts";
+// Where nothing is cut across from the seam they stand on it and go into the piece.
 import { directionAt, pathLength, pointAt } from "../geometry/arc-length.ts";
-import { crossingsWithRay } from "../geometry/intersect.ts";
 import { nearest } from "../geometry/nearest.ts";
 import { type Path, straight } from "../geometry/path.ts";
 import { plus, quarterTurn, times } from "../geometry/point.ts";
 import { outward } from "../outline.ts";
 import type { Notch, Piece } from "../working.ts";
+import { cutAcross } from "./cut-across.ts";
 import type { Stroke } from "./drawing.ts";
 import { walkedEdge } from "./walked-edge.ts";
 
@@ -37,15 +37,10 @@ const places = (at: number, length: number, double: boolean): number[] => {
 const outwardMark = (piece: Piece, edge: string, path: Path, place: number): Path => {
   const from = pointAt(path, place);
   const out = outward(piece, directionAt(path, place));
-  const cutting = cuttingLine(piece)?.stretches.find((stretch) => stretch.edge === edge);
-  if (!cutting || cutting.width === 0) return straight(from, plus(from, times(out, -depth)));
-  const ahead = crossingsWithRay(cutting.path, from, out).find((crossing) => crossing.ahead > onLine);
-  const rim = ahead?.point ?? plus(from, times(out, cutting.width));
-  return straight(rim, plus(rim, times(out, -Math.min(depth, cutting.width / 2))));
+  const cut = cutAcross(piece, edge, from, out);
+  if (!cut) return straight(from, plus(from, times(out, -depth)));
+  return straight(cut.point, plus(cut.point, times(out, -Math.min(depth, cut.away / 2))));
 };
-
-// A cutting line nearer than this, in mm, is the sewing line.
-const onLine = 0.01;
 
 /** A short stroke across an inner line. */
 const tick = (path: Path, place: number): Path => {

@@ -9,6 +9,7 @@ import { angleOf } from "../geometry/trig.ts";
 import { withoutHidden } from "../hidden-names.ts";
 import { boundary, walked } from "../outline.ts";
 import type { Edge, Garment, Piece } from "../working.ts";
+import { allowanceWidths } from "./allowance-widths.ts";
 import { arrowhead } from "./arrowhead.ts";
 import { beforeLines } from "./before-lines.ts";
 import { readable } from "./beside.ts";
@@ -23,10 +24,11 @@ import { fittedLabel, labelBlockAt, wholeLabel } from "./label-block.ts";
 import { boxOf } from "./lettering.ts";
 import { notchMarks } from "./notch-marks.ts";
 import { pieceInWords } from "./piece-in-words.ts";
+import { noRemarks, type Remarks } from "./remarks.ts";
 import { takeUpMarks } from "./take-up-marks.ts";
 
 /** A piece of a garment, drawn where it lies. */
-export const pieceGroup = (garment: Garment, piece: Piece): Group => {
+export const pieceGroup = (garment: Garment, piece: Piece, remarks: Remarks = noRemarks): Group => {
   const lines = [...beforeLines(piece), ...edgeLines(piece), ...cuttingLines(piece)];
   const brackets = boundary(piece)
     ? walked(piece)
@@ -57,6 +59,7 @@ export const pieceGroup = (garment: Garment, piece: Piece): Group => {
     texts: writing(
       garment,
       piece,
+      remarks,
       strokes,
       [...brackets, ...taken].flatMap(({ texts }) => texts),
     ),
@@ -91,7 +94,10 @@ const kindOf = ({ role }: Edge, otherwise: StrokeKind): StrokeKind => {
 };
 
 const cuttingLines = (piece: Piece): Stroke[] =>
-  (cuttingLine(piece)?.stretches ?? []).map(({ fold, path }) => ({ kind: fold ? "fold" : "cutting-line", path }));
+  (cuttingLine(piece)?.stretches ?? [])
+    // Where two allowances meet before it, nothing is left of a stretch but a spot.
+    .filter(({ path }) => pathLength(path) > 0)
+    .map(({ fold, path }) => ({ kind: fold ? "fold" : "cutting-line", path }));
 
 // Length of an arrowhead, mm, and how far it goes beyond the line, whose blunt end would stick out of its tip otherwise.
 const arrowSize = 10;
@@ -116,20 +122,29 @@ const grainMarks = (piece: Piece): Stroke[] => {
 // How near, in mm, the lines that writing keeps clear of follow the strokes.
 const keptClear = 0.5;
 
-const writing = (garment: Garment, piece: Piece, strokes: readonly Stroke[], fixed: readonly Text[]): Text[] => {
+const writing = (
+  garment: Garment,
+  piece: Piece,
+  remarks: Remarks,
+  strokes: readonly Stroke[],
+  fixed: readonly Text[],
+): Text[] => {
   const bent = (kept: readonly Stroke[]): Line[] => kept.map(({ path }) => flattened(path, keptClear));
   const clear = bent(strokes.filter(({ kind }) => kind !== "before"));
   const quiet = bent(strokes.filter(({ kind }) => kind === "before"));
-  const placed = [...fixed, ...placedLabels(piece)];
+  const { units } = garment;
+  const widths = allowanceWidths(piece, units, [...clear, ...quiet, ...rims(fixed)]);
+  const told = new Set(widths.keys());
+  const placed = [...fixed, ...placedLabels(piece), ...widths.values()];
   const drawn = [...clear, ...rims(placed)];
   const loop = boundary(piece);
-  const names = edgeNames(piece, garment.units, drawn, quiet);
-  if (!loop) return [...placed, ...names, ...labelBlockAt(garment, piece, middleOf(strokes))];
-  const whole = wholeLabel(garment, piece, loop, [...drawn, ...quiet, ...rims(names)]);
+  const names = edgeNames(piece, units, drawn, quiet, told);
+  if (!loop) return [...placed, ...names, ...labelBlockAt(garment, piece, middleOf(strokes), remarks)];
+  const whole = wholeLabel(garment, piece, loop, [...drawn, ...quiet, ...rims(names)], remarks);
   if (whole) return [...placed, ...names, ...whole];
   // In a small piece the names of its edges give way: their lengths stand in the report, and what to cut only here.
-  const label = fittedLabel(garment, piece, loop, [...drawn, ...quiet], grainTurn(piece));
-  return [...placed, ...edgeNames(piece, garment.units, [...drawn, ...rims(label)], quiet), ...label];
+  const label = fittedLabel(garment, piece, loop, [...drawn, ...quiet], grainTurn(piece), remarks);
+  return [...placed, ...edgeNames(piece, units, [...drawn, ...rims(label)], quiet, told), ...label];
 };
 
 const rims = (texts: readonly Text[]): Line[] => texts.map((text) => rim(boxOf(text)));

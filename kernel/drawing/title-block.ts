@@ -3,6 +3,7 @@ import { straight } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Garment } from "../working.ts";
 import { arrowhead } from "./arrowhead.ts";
+import { cautionsFor } from "./cautions.ts";
 import type { Group, Stroke, StrokeKind, Text } from "./drawing.ts";
 import { isNet } from "./label-block.ts";
 import { textWidth, wrapped } from "./lettering.ts";
@@ -15,13 +16,14 @@ export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>, rem
   const heading = headingOf(garment, remarks, squares.width + 2 * inset);
   const legend = legendOf(kinds, [...garment.pieces.values()].every(isNet), heading.width + squares.width + 3 * inset);
   const right = legend.right + inset;
-  const caution = cautionTexts(right - 2 * inset);
+  const words = cautionsFor(garment);
+  const caution = cautionTexts(words, right - 2 * inset);
   const bottom = Math.max(inset + squares.height, heading.bottom, legend.bottom) + inset;
   const frameBottom = bottom + caution.height;
   return {
     of: "title-block",
     name: "title-block",
-    words: `${remarks.unfit === undefined ? "" : `${remarks.unfit}. `}Title block with ${scaleSquareWords(garment.units)}. All measures in ${unitWords.get(garment.units)}. ${cautionWords}`,
+    words: `${remarks.unfit === undefined ? "" : `${remarks.unfit}. `}Title block with ${scaleSquareWords(garment.units)}. All measures in ${unitWords.get(garment.units)}. ${words.join(" ")}`,
     strokes: [
       ...squares.strokes,
       ...legend.strokes,
@@ -33,9 +35,6 @@ export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>, rem
 };
 
 const inset = 8;
-
-const cautionWords =
-  "Take care: keep fingers clear of shears and cutters, cut away from yourself, close blades you put down. Iron: try it on a scrap first.";
 
 const unitWords = new Map([
   ["mm", "mm"],
@@ -58,7 +57,7 @@ const widestTitle = 150;
 
 const headingOf = (
   garment: Garment,
-  { unfit, choices }: Remarks,
+  { unfit, choices, version }: Remarks,
   left: number,
 ): { texts: Text[]; width: number; bottom: number } => {
   const titles = wrapped(garment.title, titleSize, "bold", widestTitle);
@@ -66,6 +65,7 @@ const headingOf = (
     choices.length === 0 ? [] : wrapped(`Drafted with ${choices.join(", ")}.`, noteSize, "plain", widestTitle);
   const notes = [
     ...drafted,
+    ...(version === undefined ? [] : [`Recipe version ${version}.`]),
     `All measures in ${unitWords.get(garment.units)}.`,
     "Print at full size, not fitted to the page.",
   ];
@@ -153,9 +153,12 @@ const sample = (kind: StrokeKind, x: number, y: number): Stroke[] => {
 const cautionSize = 4.5;
 const cautionRow = cautionSize * 1.5;
 
-/** The caution in as many lines as its width in mm needs, to be set under a given height. */
-const cautionTexts = (width: number): { height: number; textsAt: (top: number) => Text[] } => {
-  const lines = wrapped(cautionWords, cautionSize, "plain", width);
+/** The cautions in as many lines as their width in mm needs, to be set under a given height. */
+const cautionTexts = (
+  words: readonly string[],
+  width: number,
+): { height: number; textsAt: (top: number) => Text[] } => {
+  const lines = words.flatMap((each) => wrapped(each, cautionSize, "plain", width));
   return {
     height: lines.length * cautionRow + inset / 2,
     textsAt: (top) => lines.map((text, i) => plain(text, { x: inset, y: top + (i + 1) * cautionRow }, cautionSize)),

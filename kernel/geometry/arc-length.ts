@@ -30,8 +30,12 @@ export const positionAt = (path: Path, s: number): Position => {
   const starts = spanStarts(path);
   const last = path.length - 1;
   if (s >= starts[path.length]! - jointTolerance) return { index: last, t: 1 };
-  let index = last;
-  while (index > 0 && starts[index]! > s + jointTolerance) index -= 1;
+  let [index, beyond] = [0, last + 1];
+  while (beyond - index > 1) {
+    const middle = (index + beyond) >> 1;
+    if (starts[middle]! > s + jointTolerance) beyond = middle;
+    else index = middle;
+  }
   const within = s - starts[index]!;
   return within <= jointTolerance ? { index, t: 0 } : { index, t: parameterAt(path[index]!, within) };
 };

@@ -27,20 +27,36 @@ export const signedArea = (loop: Path): number => {
 };
 
 /** Whether a closed path runs round a point; a point on the path itself may count either way. */
-export const contains = (loop: Path, p: Point): boolean => {
+export const contains = (loop: Path, p: Point): boolean => windingAbout(loop, p) !== 0;
+
+/** How many times a closed path runs round a point, clockwise on the page positive; on the path itself either of two. */
+export const windingAbout = (loop: Path, p: Point): number => {
   // Counts, with sign, how often the loop passes the level line to the right of p.
-  let winding = 0;
-  for (const span of [...loop, line(endOf(loop), startOf(loop))]) {
-    const turns = [0, ...levelParameters(span), 1];
-    for (let i = 1; i < turns.length; i += 1) {
-      const [low, high] = [turns[i - 1]!, turns[i]!];
-      const startsAbove = pointOn(span, low).y <= p.y;
-      const endsAbove = pointOn(span, high).y <= p.y;
-      if (startsAbove === endsAbove) continue;
-      if (pointOn(span, passingLevel(span, low, high, p.y)).x > p.x) winding += startsAbove ? 1 : -1;
-    }
+  let winding = closingPassage(loop, p);
+  for (const span of loop) winding += passages(span, p);
+  return winding;
+};
+
+const closingPassage = (loop: Path, p: Point): number => passages(line(endOf(loop), startOf(loop)), p);
+
+const passages = (span: Span, p: Point): number => {
+  const { start, end } = span;
+  const [b, c] = span.kind === "line" ? [start, end] : [span.startHandle, span.endHandle];
+  if (Math.max(start.x, b.x, c.x, end.x) < p.x) return 0;
+  const [startsAbove, endsAbove] = [start.y <= p.y, end.y <= p.y];
+  // A span that keeps above or below passes nothing; of one wholly to the right only its two ends count.
+  if (Math.min(start.y, b.y, c.y, end.y) > p.y || Math.max(start.y, b.y, c.y, end.y) < p.y) return 0;
+  if (Math.min(start.x, b.x, c.x, end.x) > p.x) return Number(startsAbove) - Number(endsAbove);
+  let passed = 0;
+  const turns = [0, ...levelParameters(span), 1];
+  for (let i = 1; i < turns.length; i += 1) {
+    const [low, high] = [turns[i - 1]!, turns[i]!];
+    const lowAbove = pointOn(span, low).y <= p.y;
+    const highAbove = pointOn(span, high).y <= p.y;
+    if (lowAbove === highAbove) continue;
+    if (pointOn(span, passingLevel(span, low, high, p.y)).x > p.x) passed += lowAbove ? 1 : -1;
   }
-  return winding !== 0;
+  return passed;
 };
 
 /** Points along a path, its start and end among them, whose bent line keeps within a distance in mm of it. */

@@ -25,25 +25,66 @@ import { turnBetween } from "./trig.ts";
  */
 export const offsetPath = (path: Path, by: number): Path => {
   if (by === 0) return path;
+  const spans = path.filter((span) => spanLength(span) > nothing && !vanishes(span, by));
+  let folds = spans.some((span) => foldsBack(span, by));
+  const moved = movedAlong(spans, by, (before, after) => {
+    const trimmed = trimmedAtCrossing(before, after);
+    folds ||= trimmed === undefined;
+    return trimmed ?? [...before, line(endOf(before), startOf(after)), ...after];
+  });
+  if (moved.length === 0) return [line(startOf(path), startOf(path))];
+  return folds ? withoutLoops(moved, path, Math.abs(by)) : moved;
+};
+
+/** A path moved to its left with nothing trimmed, and whether that made it run back on itself. */
+export interface Untrimmed {
+  readonly path: Path;
+  readonly folds: boolean;
+}
+
+/**
+ * The same with every loop left in: into an inner corner and out again by way of the corner itself, and round a curve that
+ * is tighter than the distance from behind. So the path goes round all that lies within the distance, some of it twice.
+ * Two straight sides that meet are trimmed all the same, as nothing else can lie in so small a loop.
+ */
+export const offsetUntrimmed = (path: Path, by: number): Untrimmed => {
+  if (by === 0) return { path, folds: false };
   const spans = path.filter((span) => spanLength(span) > nothing);
+  let folds = spans.some((span) => foldsBack(span, by) || vanishes(span, by));
+  const moved = movedAlong(spans, by, (before, after, corner, own) => {
+    const trimmed = trimmedLines(before, after, own);
+    if (trimmed) return trimmed;
+    folds = true;
+    return [...before, line(endOf(before), corner), line(corner, startOf(after)), ...after];
+  });
+  return { path: moved.length > 0 ? moved : [line(startOf(path), startOf(path))], folds };
+};
+
+/** How all that is moved so far and the next side are joined at an inner corner; `own` is the side before it by itself. */
+type AtInnerCorner = (before: Path, after: Path, corner: Point, own: Path) => Path;
+
+const movedAlong = (spans: Path, by: number, atInnerCorner: AtInnerCorner): Path => {
   const runs = spans.map((span) => ({ span, moved: offsetSpan(span, by) })).filter(({ moved }) => moved.length > 0);
-  const first = runs[0];
-  if (first === undefined) return [line(startOf(path), startOf(path))];
-  let result: Path = first.moved;
-  let folds = runs.some(({ span }) => foldsBack(span, by));
+  let result: Path = runs[0]?.moved ?? [];
   for (let i = 1; i < runs.length; i += 1) {
     const run = runs[i]!;
     const turn = turnBetween(spanEndDirection(runs[i - 1]!.span), spanStartDirection(run.span));
     if (distance(endOf(result), startOf(run.moved)) <= sameEnd)
       result = [...result, ...startedAt(run.moved, endOf(result))];
     else if (turn * by > 0) result = carriedToMeeting(result, run.moved, turn);
-    else {
-      const trimmed = trimmedAtCrossing(result, run.moved);
-      folds ||= trimmed === undefined;
-      result = trimmed ?? [...result, line(endOf(result), startOf(run.moved)), ...run.moved];
-    }
+    else result = atInnerCorner(result, run.moved, run.span.start, runs[i - 1]!.moved);
   }
-  return folds ? withoutLoops(result, path, Math.abs(by)) : result;
+  return result;
+};
+
+// Only between sides as they were moved: where one was carried on, what would be trimmed off may lie beside nothing.
+const trimmedLines = (before: Path, after: Path, own: Path): Path | undefined => {
+  const [last, first] = [before[before.length - 1]!, after[0]!];
+  if (last.kind !== "line" || first.kind !== "line" || crossings(own, [first]).length === 0) return undefined;
+  const point = crossings([last], [first])[0]?.point;
+  // A side of which nothing is left would have no direction to carry on in.
+  if (!point || distance(last.start, point) <= sameEnd || distance(point, first.end) <= sameEnd) return undefined;
+  return [...before.slice(0, -1), { ...last, end: point }, { ...first, start: point }, ...after.slice(1)];
 };
 
 /** A path made longer by so many mm, straight on in its own direction, at one of its ends. */
@@ -85,14 +126,24 @@ const offsetSpan = (span: Span, by: number): Path => {
   return fitted(span, by, 0, 1, 0);
 };
 
-/** An arc about its pivot, or a chord of one, made larger or smaller; nothing is left of one that shrinks away. */
+// Round the pivot clockwise, the left side is the outside.
+const growthAbout = (pivot: Point, { start, end }: Span, by: number): number =>
+  cross(minus(start, pivot), minus(end, pivot)) >= 0 ? by : -by;
+
+/** Whether an arc would shrink past its pivot, where what is moved further comes out behind it and runs backward. */
+const vanishes = (span: Span, by: number): boolean => {
+  if (span.pivot === undefined) return false;
+  const radius = Math.min(distance(span.start, span.pivot), distance(span.end, span.pivot));
+  return radius > nothing && radius + growthAbout(span.pivot, span, by) <= nothing;
+};
+
+/** An arc about its pivot, or a chord of one, made larger or smaller; nothing is left of one that shrinks to a point. */
 const scaledAboutPivot = (span: Span, pivot: Point, by: number): Path | undefined => {
   const [toStart, toEnd] = [minus(span.start, pivot), minus(span.end, pivot)];
   const [startRadius, endRadius] = [size(toStart), size(toEnd)];
   if (Math.min(startRadius, endRadius) <= nothing) return undefined;
-  // Round the pivot clockwise, the left side is the outside.
-  const growth = cross(toStart, toEnd) >= 0 ? by : -by;
-  if (Math.min(startRadius, endRadius) + growth <= nothing) return [];
+  const growth = growthAbout(pivot, span, by);
+  if (Math.abs(Math.min(startRadius, endRadius) + growth) <= nothing) return [];
   // Adding the growth, and not multiplying by the whole, keeps round numbers round.
   const scaled = (p: Point, radius: number): Point => plus(p, times(minus(p, pivot), growth / radius));
   const [start, end] = [scaled(span.start, startRadius), scaled(span.end, endRadius)];
@@ -123,16 +174,25 @@ const foldsBack = (span: Span, by: number): boolean => {
   return false;
 };
 
-// Eleven halvings make a span of 300 mm into stretches of 0.15 mm; only at a fold does it come to that.
-const deepest = 11;
+// Eleven halvings make a span of 300 mm into stretches of 0.15 mm; only at a fold does it come to that. Where a curve turns
+// nearly on the spot the moved one goes a long way round meanwhile, and is halved on.
+const deep = 11;
+const deepest = 40;
 const checks = [0.08, 0.2, 0.35, 0.5, 0.65, 0.8, 0.92];
 
 const fitted = (span: CubicSpan, by: number, from: number, to: number, depth: number): Path => {
   const candidate = fittedOnce(span, by, from, to);
-  if (candidate !== undefined || depth === deepest) return [candidate ?? roughly(span, by, from, to)];
+  if (candidate !== undefined) return [candidate];
+  if (depth >= deep && (depth === deepest || goesNowhere(span, by, from, to))) return [roughly(span, by, from, to)];
   const middle = (from + to) / 2;
   return [...fitted(span, by, from, middle, depth + 1), ...fitted(span, by, middle, to, depth + 1)];
 };
+
+const goesNowhere = (span: CubicSpan, by: number, from: number, to: number): boolean =>
+  distance(movedPoint(span, by, from), movedPoint(span, by, to)) < shortestMoved;
+
+// Shorter than this, in mm, a moved stretch is as good as straight.
+const shortestMoved = 0.2;
 
 const directionOn = (span: CubicSpan, t: number): Point => {
   if (t === 0) return spanStartDirection(span);

@@ -97,6 +97,23 @@ reaches every recipe it uses. Only \`.chalk\` files below the folder of the open
 \`solve h from 5 cm to 30 cm until length(cap) = armhole + ease { … }\` draws its block again and again until both values agree to
 0.001 mm. The two limits must lie on opposite sides. The value and the block's names stay below.
 
+### What stands on a drawing
+
+- Lines are told by their weight and dashes: cut along the heavy solid line, sew along the dashed one; a hem is turned up along dashes
+  and dots, the fold of the cloth has long dashes, and what a piece was before it was altered is grey and dotted.
+- Small along each edge stand its name and, in the band beyond the sewing line, the width of its allowance. Where the band has no room
+  for it the width stands with the name. The cutting line never crosses itself: where an inner curve is tighter than the allowance,
+  or two allowances lie on one another, it follows the outer rim of both.
+- A notch is carried to the cutting line square to the seam. Where there is no allowance, or where the line is more than
+  two and a half times the allowance away, it stands on the sewing line and goes into the piece.
+- The label says piece, garment, size, what to cut of which cloth, the recipe's own labels, and the version. A small piece has less
+  of it: first the garment goes, then the version, the labels, the size.
+- The version is seven digits that change with the recipe and carry no date: the first of the SHA-256 of its text with the texts of the
+  recipes that it uses behind it, each once, in the order in which they are first used. \`cat coat.chalk blocks/back.chalk | sha256sum\`
+  begins with them. Params, size and body that are given when it is drawn do not change it; the sheet names them.
+- The sheet ends with words of caution: on shears, iron and machine always, and on capes, cords, wide sleeves, brushed or sheer
+  cloth, nightwear and buttons where names, cloth or pieces of the garment ask for them.
+
 ### Limits
 
 A file has at most 1 MiB; brackets and blocks go 64 deep; a recipe uses 100 others, 16 deep, takes 20,000 steps, makes 500 pieces

@@ -5,7 +5,7 @@ import { type CuttingLine, cuttingLine } from "../../kernel/cloth/allowances/cut
 import { arcSpans } from "../../kernel/geometry/arc.ts";
 import { flattened, signedArea } from "../../kernel/geometry/area.ts";
 import { bounds } from "../../kernel/geometry/bounds.ts";
-import { linesMeet } from "../../kernel/geometry/intersect.ts";
+import { linesMeet, selfCrossingsOfLoop } from "../../kernel/geometry/intersect.ts";
 import { mirroredIn } from "../../kernel/geometry/mirror.ts";
 import { nearest } from "../../kernel/geometry/nearest.ts";
 import {
@@ -13,6 +13,7 @@ import {
   endDirection,
   endOf,
   joined,
+  type Path,
   reversed,
   startDirection,
   startOf,
@@ -171,15 +172,183 @@ describe("curves", () => {
     expect(bounds([line.path]).top).toBeCloseTo(-115 * Math.SQRT2, 4);
     expect(signedArea(line.path) / (115 * 115 * (1 + 0.75 * Math.PI))).toBeCloseTo(1, 6);
   });
+});
 
-  test("an inner curve tighter than its allowance gives a closed line and no crash", () => {
+describe("where allowances lie on one another", () => {
+  const clean = (piece: Piece): CuttingLine => {
+    const line = cut(piece);
+    expect(selfCrossingsOfLoop(line.path)).toEqual([]);
+    return line;
+  };
+
+  /** Whether a stretch has fallen away but for a spot. */
+  const isSpot = (path: Path): boolean => path.length === 1 && distance(startOf(path), endOf(path)) === 0;
+
+  test("a bite narrower than two allowances is filled, and nothing is left of its edge's stretch but a spot", () => {
     const edges = [
-      { name: "notch", path: arcSpans(at(0, 0), at(5, 0), -Math.PI), allow: 15 },
+      { name: "bite", path: arcSpans(at(0, 0), at(5, 0), -Math.PI), allow: 15 },
       { name: "rest", path: bent([-5, 0], [-80, 0], [-80, -80], [80, -80], [80, 0], [5, 0]), allow: 15 },
     ];
-    const { path } = cut(madePiece("piece", edges));
-    expect(endOf(path)).toEqual(startOf(path));
-    expect(flattened(path, 0.1).every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y))).toBe(true);
+    const { path, stretches } = clean(madePiece("piece", edges));
+    // A rectangle of 160 x 80 with 15 all round.
+    expect(Math.abs(signedArea(path))).toBeCloseTo(190 * 110, 6);
+    expect(isSpot(stretches[0]!.path)).toBe(true);
+    expect(stretches[0]).toMatchObject({ edge: "bite", width: 15, fold: false });
+  });
+
+  /** A block of 200 x 150 with a valley in its top: walls at 45 degrees, at the bottom whatever is given. */
+  const valley = (floor: Path): Piece => {
+    const [left, right] = [startOf(floor), endOf(floor)];
+    const rim = 20;
+    return madePiece("block", [
+      { name: "left-wall", path: straight(at(left.x - (left.y - rim), rim), left), allow: 15 },
+      { name: "floor", path: floor, allow: 15 },
+      { name: "right-wall", path: straight(right, at(right.x + (right.y - rim), rim)), allow: 15 },
+      {
+        name: "rest",
+        path: bent(
+          [right.x + (right.y - rim), rim],
+          [200, rim],
+          [200, 170],
+          [-200, 170],
+          [-200, rim],
+          [left.x - (left.y - rim), rim],
+        ),
+        allow: 15,
+      },
+    ]);
+  };
+
+  test("a round bottom tighter than the allowance comes to a point between the walls, which stay straight", () => {
+    // The walls would meet at (0, 100); a circle of 10 touches both 10 from its middle at (0, 100 - 10 root 2).
+    const touch = 10 / Math.SQRT2;
+    const middle = at(0, 100 - 10 * Math.SQRT2);
+    const floor = arcSpans(middle, at(-touch, middle.y + touch), -Math.PI / 2);
+    const { stretches } = clean(valley(floor));
+    // Two lines 15 from the walls meet 15 root 2 above where the walls do.
+    expect(isSpot(stretches[1]!.path)).toBe(true);
+    expect(startOf(stretches[1]!.path).x).toBeCloseTo(0, 6);
+    expect(startOf(stretches[1]!.path).y).toBeCloseTo(100 - 15 * Math.SQRT2, 6);
+    // Carried in from the mouth of the valley, where its point is cut: one straight line, as it was.
+    expect(stretches[0]!.path).toHaveLength(1);
+    expect(distance(endOf(stretches[0]!.path), startOf(stretches[2]!.path))).toBeLessThan(1e-6);
+  });
+
+  test("a round bottom wider than the allowance stays the arc it is", () => {
+    const middle = at(0, 100 - 20 * Math.SQRT2);
+    const touch = 20 / Math.SQRT2;
+    const { stretches } = clean(valley(arcSpans(middle, at(-touch, middle.y + touch), -Math.PI / 2)));
+    // 15 inside a circle of 20.
+    for (const p of flattened(stretches[1]!.path, 0.001)) expect(distance(p, middle)).toBeCloseTo(5, 2);
+    expect(stretches[1]!.path.every(({ kind }) => kind === "cubic")).toBe(true);
+  });
+
+  test("a floor between two walls falls away where they meet first, and stays as wide as they leave it else", () => {
+    // The walls would meet 5 below a floor of 10; their lines meet 15 root 2 - 5 = 16.213 above it, the floor's lies at 15.
+    const [narrow] = [valley(bent([-5, 95], [5, 95]))].map(clean);
+    expect(isSpot(narrow!.stretches[1]!.path)).toBe(true);
+    expect(startOf(narrow!.stretches[1]!.path).y).toBeCloseTo(100 - 15 * Math.SQRT2, 6);
+    // On either side an inner corner of 135 degrees trims off 15 tan 22.5 degrees: 40 - 2 x 6.2132 = 27.5736.
+    const wide = clean(valley(bent([-20, 80], [20, 80])));
+    const { path } = wide.stretches[1]!;
+    expect(distance(startOf(path), endOf(path))).toBeCloseTo(27.5736, 4);
+    expect(startOf(path).y).toBeCloseTo(65, 9);
+  });
+
+  test("several slots are filled at once, and a wider one is left open", () => {
+    // Slots of 20, 20 and 40 in the top of a block of 300 x 100, each 60 deep.
+    const top = bent(
+      [0, 0],
+      [50, 0],
+      [50, 60],
+      [70, 60],
+      [70, 0],
+      [120, 0],
+      [120, 60],
+      [140, 60],
+      [140, 0],
+      [200, 0],
+      [200, 60],
+      [240, 60],
+      [240, 0],
+      [300, 0],
+    );
+    const edges = [
+      { name: "top", path: top, allow: 15 },
+      { name: "rest", path: bent([300, 0], [300, 100], [0, 100], [0, 0]), allow: 15 },
+    ];
+    const { path } = clean(madePiece("block", edges));
+    // All of 330 x 130 but what is left of the wide slot: 10 x 60.
+    expect(signedArea(path)).toBeCloseTo(330 * 130 - 10 * 60, 6);
+  });
+
+  test("a wide allowance across a narrow inlet stays on the side where it is", () => {
+    // A slot of 30: 10 from its left wall and 40 from its right one, which so reaches 10 beyond the left wall's edge.
+    const edges = polygonEdges(
+      [at(0, 0), at(100, 0), at(100, 80), at(130, 80), at(130, 0), at(230, 0), at(230, 100), at(0, 100)],
+      10,
+    );
+    const wide = edges.map((edge) => (edge.name === "3" ? { ...edge, allow: 40 } : edge));
+    const { path, stretches } = clean(madePiece("block", wide));
+    // 250 x 120 with the slot filled: nothing stands out above, as both are level there.
+    expect(signedArea(path)).toBeCloseTo(250 * 120, 6);
+    expect(stretches.map(({ edge }) => edge)).toEqual(["0", "1", "2", "3", "4", "5", "6", "7"]);
+  });
+
+  test("an outline that crosses itself is left with all its crossings, for whoever mends it", () => {
+    const bow = polygonEdges([at(0, 0), at(100, 100), at(100, 0), at(0, 60)], 0);
+    expect(cut(madePiece("piece", bow)).path).toEqual(joined(bow.map(({ path }) => path)));
+  });
+
+  test("a curve that folds over only in part keeps the rest of itself to the last bit", () => {
+    const loose = [cubic(at(0, 0), at(60, -30), at(140, -30), at(200, 0))];
+    const edges = [
+      { name: "top", path: loose, allow: 15 },
+      {
+        name: "right",
+        path: bent([200, 0], [200, 100], [110, 100], [110, 60], [90, 60], [90, 100], [0, 100]),
+        allow: 15,
+      },
+      { name: "left", path: straight(at(0, 100), at(0, 0)), allow: 15 },
+    ];
+    const { stretches } = clean(madePiece("piece", edges));
+    const alone = cut(
+      madePiece("piece", [edges[0]!, { ...edges[1]!, path: bent([200, 0], [200, 100], [0, 100]) }, edges[2]!]),
+    );
+    expect(stretches[0]!.path).toEqual(alone.stretches[0]!.path);
+  });
+
+  test("an edge that ends in a curve tighter than its allowance meets its neighbour where both are carried on", () => {
+    // A quarter of a circle of 10 down into a wall of 100: 15 out from it nothing of the quarter is left.
+    const edges = [
+      {
+        name: "top",
+        path: [...straight(at(-200, 0), at(-10, 0)), ...arcSpans(at(-10, -10), at(-10, 0), -Math.PI / 2)],
+        allow: 15,
+      },
+      { name: "wall", path: straight(at(0, -10), at(0, -110)), allow: 15 },
+      { name: "rest", path: bent([0, -110], [100, -110], [100, 100], [-200, 100], [-200, 0]), allow: 15 },
+    ];
+    const { stretches } = clean(madePiece("piece", edges));
+    expect(endOf(stretches[0]!.path).x).toBeCloseTo(-15, 6);
+    expect(endOf(stretches[0]!.path).y).toBeCloseTo(-15, 6);
+  });
+});
+
+describe("a sharp point inside an edge", () => {
+  test("is cut off at two and a half allowances like one between edges", () => {
+    // 15 mm at 30 degrees would meet at 57.956 mm (trade handbook, section 6.4).
+    const edges = wedge(30, 15);
+    const [first, second, third] = edges.map(({ path }) => path);
+    const one = [
+      { name: "all-but-one", path: joined([third!, first!]), allow: 15 },
+      { name: "second", path: second!, allow: 15 },
+    ];
+    const bisector = unit(at(Math.cos(toRadians(15)) * -1, Math.sin(toRadians(15)) * -1));
+    const reach = (made: readonly MadeEdge[]): number =>
+      Math.max(...cut(madePiece("piece", made)).path.map(({ start }) => dot(start, bisector)));
+    expect(reach(edges)).toBeCloseTo(37.5, 6);
+    expect(reach(one)).toBeCloseTo(37.5, 6);
   });
 });
 
@@ -262,6 +431,55 @@ describe("corners of a turned hem", () => {
     // The hem line falls by one in ten, so its cutting line stands 40 times the secant lower at the fold.
     expect(startOf(fold.path).y).toBeCloseTo(1030 + 40 * Math.sqrt(1.01), 6);
     expect(endOf(fold.path)).toEqual(at(0, -15));
+  });
+});
+
+describe("corners of a seam that is pressed open", () => {
+  // Geometry as for the hem above: pressed open, the allowance lies on the piece, edge to edge with the neighbour's cutting line.
+  test("turn back in its sewing line, as those of a hem do", () => {
+    const { from, to } = lowerEdge(leaningPanel(500, 10, 40, 0, "turned", "seam"));
+    expect(to.x - from.x).toBeCloseTo(485.89, 2);
+  });
+
+  test("of a shoulder lie on the neck's cutting line once pressed open", () => {
+    const piece = madePiece("yoke", [
+      { name: "shoulder", path: straight(at(60, 0), at(200, 50)), allow: 15, corners: "turned" },
+      { name: "rest", path: bent([200, 50], [200, 200], [0, 200], [0, 60]), allow: 10 },
+      { name: "neck", path: [cubic(at(0, 60), at(30, 60), at(55, 40), at(60, 0))], allow: 10 },
+    ]);
+    const [shoulder, , neck] = cut(piece).stretches;
+    const beyond = flattened(shoulder!.path, 0.01).filter(({ x }) => x < 60);
+    expect(beyond.length).toBeGreaterThan(2);
+    for (const point of beyond.slice(0, -1)) {
+      expect(nearest(neck!.path, mirroredIn(point, at(60, 0), at(200, 50))).distance).toBeLessThan(0.01);
+    }
+  });
+});
+
+describe("corners of a curved hem", () => {
+  // Cloth folds along a straight line, and so at its corner a curved hem is folded in its tangent there.
+  test("turn back in the tangent at the corner", () => {
+    const hem = reversed(arcSpans(at(0, 0), at(600, 0), Math.PI / 4));
+    const corner = startOf(hem);
+    const inner = at(300 * Math.cos(0.6), 300 * Math.sin(0.6));
+    const panel = madePiece("panel", [
+      { name: "hem", path: reversed(hem), allow: 30, corners: "turned", role: "hem" },
+      { name: "side", path: straight(corner, inner), allow: 10 },
+      { name: "top", path: straight(inner, at(600, 0)), allow: 10 },
+    ]);
+    const { stretches } = cut(panel);
+    const tangent = { x: -corner.y, y: corner.x };
+    const beyond = flattened(stretches[0]!.path, 0.01).filter((p) => nearest(stretches[1]!.path, p).distance < 25);
+    const along = endOf(stretches[0]!.path);
+    const raw = stretches[0]!.path[stretches[0]!.path.length - 1]!;
+    expect(beyond.length).toBeGreaterThan(0);
+    expect(raw.end).toEqual(along);
+    // Folded up, the last straight stretch of the hem's own lies on the side's cutting line.
+    for (const p of [raw.start, raw.end]) {
+      const turnedUp = mirroredIn(p, corner, { x: corner.x + tangent.x, y: corner.y + tangent.y });
+      expect(nearest(stretches[1]!.path, turnedUp).distance).toBeLessThan(1e-6);
+    }
+    expect(distance(raw.start, raw.end)).toBeGreaterThan(25);
   });
 });
 
@@ -362,6 +580,7 @@ describe("any polygon", () => {
         const { path, stretches } = cut(madePiece("piece", edges));
         expect(stretches).toHaveLength(edges.length);
         expect(endOf(path)).toEqual(startOf(path));
+        expect(selfCrossingsOfLoop(path)).toEqual([]);
         path.forEach((span, i) => {
           expect(span.start).toEqual(path[(i + path.length - 1) % path.length]!.end);
           expect(Number.isFinite(span.end.x + span.end.y)).toBe(true);

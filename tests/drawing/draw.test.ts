@@ -1,5 +1,6 @@
 // What a piece's drawing and a sheet show.
 import { describe, expect, test } from "vitest";
+import { cuttingLine } from "../../kernel/cloth/allowances/cutting-line.ts";
 import { rim, room } from "../../kernel/drawing/box.ts";
 import { draw, drawPiece } from "../../kernel/drawing/draw.ts";
 import type { Drawing, Group, Stroke, StrokeKind, Text } from "../../kernel/drawing/drawing.ts";
@@ -12,7 +13,7 @@ import { endOf, startOf, straight } from "../../kernel/geometry/path.ts";
 import { distance, dot, minus, unit } from "../../kernel/geometry/point.ts";
 import { boundary } from "../../kernel/outline.ts";
 import type { Piece } from "../../kernel/working.ts";
-import { at, bent, madePiece, nowhere } from "../cloth/made-piece.ts";
+import { at, bent, madePiece, nowhere, polygonEdges } from "../cloth/made-piece.ts";
 import { armscye, back, beltLoop, block, cloak, garmentOf, lobbyCoat } from "./made-garment.ts";
 
 const groupOf = (piece: Piece): Group => drawPiece(lobbyCoat, piece).groups[0]!;
@@ -40,6 +41,21 @@ describe("lines", () => {
     const cut = strokesOf(group, "cutting-line");
     expect(cut).toHaveLength(5);
     expect(cut[2]!.path).toEqual(expect.arrayContaining([armscye[0], armscye[1]]));
+  });
+
+  test("a stretch of which nothing is left is not drawn, its sewing line is", () => {
+    // Two walls 20 apart with 15 each: nothing is cut along them or the floor between.
+    const slotted = madePiece(
+      "slotted",
+      polygonEdges(
+        [at(0, 0), at(100, 0), at(100, 80), at(120, 80), at(120, 0), at(220, 0), at(220, 150), at(0, 150)],
+        15,
+      ),
+    );
+    const drawn = groupOf(slotted);
+    expect(strokesOf(drawn, "cutting-line").every(({ path }) => pathLength(path) > 1)).toBe(true);
+    expect(strokesOf(drawn, "cutting-line").length).toBeLessThan(8);
+    expect(strokesOf(drawn, "sewing-line")).toHaveLength(8);
   });
 
   test("a hem's own line is told from a seam's", () => {
@@ -207,15 +223,32 @@ describe("writing", () => {
     texts.forEach((text, index) => {
       const others = texts.filter((_, i) => i !== index).map((other) => rim(boxOf(other)));
       expect(room(boxOf(text), [...lines, ...others]), text.text).toBeGreaterThan(1);
-      expect(contains(boundary(piece)!, boxOf(text).center), text.text).toBe(true);
+      expect(contains(cuttingLine(piece)!.path, boxOf(text).center), text.text).toBe(true);
     });
   });
 
-  test("edges carry their names, with the allowance where there is one", () => {
+  test("edges carry their names, those without an allowance say so", () => {
     const texts = groupOf(back).texts.map(({ text }) => text);
     expect(texts).toEqual(
-      expect.arrayContaining(["neck 1.5 cm", "side 1.5 cm", "hem 2.5 cm", "armscye, no allowance", "center", "waist"]),
+      expect.arrayContaining(["neck", "side", "hem", "armscye, no allowance", "center", "waist", "1.5 cm", "2.5 cm"]),
     );
+  });
+
+  test("the label says size and version where they are known, and so does the sheet", () => {
+    const remarks = { choices: ["size 12"], size: "12", version: "3f0a91c" };
+    const { pieces, sheet } = draw(lobbyCoat, remarks);
+    const said = pieces.get("back")!.groups[0]!.texts.map(({ text }) => text);
+    expect(said.slice(said.indexOf("BACK"))).toEqual([
+      "BACK",
+      "Lobby coat, swing version",
+      "SIZE 12",
+      "CUT 1 SHELL ON FOLD",
+      "CUT 1 LINING ON FOLD",
+      "Interline to the waist.",
+      "version 3f0a91c",
+    ]);
+    const block = ofDrawing(sheet, "title-block").texts.map(({ text }) => text);
+    expect(block).toEqual(expect.arrayContaining(["Drafted with size 12.", "Recipe version 3f0a91c."]));
   });
 
   test("writing can be read from below or from the right", () => {

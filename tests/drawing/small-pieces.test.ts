@@ -1,5 +1,6 @@
 // Narrow and small pieces: what is written on them can be read, lies inside and over no line; edge names give way.
 import { describe, expect, test } from "vitest";
+import { cuttingLine } from "../../kernel/cloth/allowances/cutting-line.ts";
 import { isInside, rim, room } from "../../kernel/drawing/box.ts";
 import { drawPiece } from "../../kernel/drawing/draw.ts";
 import type { Group } from "../../kernel/drawing/drawing.ts";
@@ -50,11 +51,12 @@ describe.each([
 
   test("nothing is written over a line, over other writing, or outside", () => {
     const lines = strokes.map(({ path }) => flattened(path, 0.2));
-    const outline = flattened(boundary(piece)!, 0.2);
+    // The widths of the allowances stand in their bands, all else inside the sewing line.
+    const [outline, cut] = [boundary(piece)!, cuttingLine(piece)!.path].map((path) => flattened(path, 0.2));
     texts.forEach((text, index) => {
       const others = texts.filter((_, i) => i !== index).map((other) => rim(boxOf(other)));
       expect(room(boxOf(text), [...lines, ...others]), text.text).toBeGreaterThanOrEqual(1);
-      expect(isInside(boxOf(text).center, outline), text.text).toBe(true);
+      expect(isInside(boxOf(text).center, text.text === "1 cm" ? cut! : outline!), text.text).toBe(true);
     });
   });
 });

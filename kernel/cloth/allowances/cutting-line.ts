@@ -1,26 +1,29 @@
-// The line a piece is cut along: every edge of the outline moved out by its allowance, and the corners between.
-// Across the mouth of a dart the edge is its cap, and so the line is what the folded dart is cut to. Inner curves tighter than
-// their allowance are not treated here, except right at a corner.
+// The line a piece is cut along: every edge of the outline moved out by its allowance, and the corners between. Across the
+// mouth of a dart the edge is its cap, and so the line is what the folded dart is cut to. Where an inner curve is tighter
+// than its allowance, or two allowances lie on one another, the line follows the outer rim of both.
 import { pathLength, pointAt } from "../../geometry/arc-length.ts";
-import { carriedOn, offsetPath } from "../../geometry/offset.ts";
+import { selfCrossingsOfLoop } from "../../geometry/intersect.ts";
+import { carriedOn, offsetUntrimmed } from "../../geometry/offset.ts";
 import {
+  corners as cornersIn,
   endDirection,
   endOf,
   joined,
   line,
   type Path,
   reversed,
-  type Span,
   startDirection,
   startOf,
 } from "../../geometry/path.ts";
 import { dot, minus, type Point, plus, sameSpot, times } from "../../geometry/point.ts";
 import { part } from "../../geometry/split.ts";
-import { boundary, type Corner, cornersOf, sense, type Walked, walked } from "../../outline.ts";
+import { asin, turnBetween } from "../../geometry/trig.ts";
+import { boundary, sense, type Walked, walked } from "../../outline.ts";
 import type { Corners, Piece } from "../../working.ts";
 import { cutCorner } from "./cut-corner.ts";
 import type { Flank, Meeting } from "./flank.ts";
 import { longestReach } from "./flank.ts";
+import { closedLoop, outerStretches } from "./outer-stretches.ts";
 import { pointCorner } from "./point-corner.ts";
 import { squareCorner } from "./square-corner.ts";
 import { turnedCorner } from "./turned-corner.ts";
@@ -56,23 +59,38 @@ export const allowanceWidth = (piece: Piece, { edge }: Walked): number =>
 const made = new WeakMap<Piece, CuttingLine | undefined>();
 
 const cuttingLineOf = (piece: Piece): CuttingLine | undefined => {
-  if (!boundary(piece)) return undefined;
+  const outline = boundary(piece);
+  if (!outline) return undefined;
+  const untrimmed = untrimmedStretches(piece);
+  const outer = outerStretches(untrimmed, sense(piece));
+  // An outline that crosses itself has no outer side to trim to: its line is shown with all its crossings.
+  const isKnotted = outer !== untrimmed && selfCrossingsOfLoop(outline).length > 0;
+  const stretches = isKnotted ? untrimmed : outer;
+  return { path: closedLoop(stretches.map(({ path }) => path)), stretches };
+};
+
+/** The stretches as their allowances and corners make them, one for each edge; they may run over one another. */
+const untrimmedStretches = (piece: Piece): CuttingStretch[] => {
   const bands = bandsOf(piece);
-  const turns = cornersOf(piece).map((corner, index) =>
-    turnAt(piece, corner, bands[index]!, bands[(index + 1) % bands.length]!),
-  );
-  const stretches = bands.map((band, index) => {
+  const turns = bands.map((band, index) => turnAt(piece, band, bands[(index + 1) % bands.length]!));
+  const paths = bands.map((band, index) => {
     const start = turns[(index + turns.length - 1) % turns.length]!;
     const end = turns[index]!;
     const own = part(band.cutting, band.carried + start.afterAt, band.carried + band.length - end.beforeAt);
-    const path = joined([start.owner === "after" ? start.across : [], own, end.owner === "before" ? end.across : []]);
-    return { edge: band.walked.edge.name, width: band.width, fold: band.walked.edge.role === "fold", path };
+    return joined([start.owner === "after" ? start.across : [], own, end.owner === "before" ? end.across : []]);
   });
-  return { path: closed(joined(stretches.map(({ path }) => path))), stretches };
+  return walked(piece).map((whole, at) => ({
+    edge: whole.edge.name,
+    width: allowanceWidth(piece, whole),
+    fold: whole.edge.role === "fold",
+    path: joined(paths.filter((_, index) => bands[index]!.at === at)),
+  }));
 };
 
-/** An edge with the band of cloth beyond it. */
+/** An edge, or a part of it up to a sharp point that it makes, with the band of cloth beyond it. */
 interface Band {
+  /** Which edge of the outline it belongs to, by its place in the outline. */
+  readonly at: number;
   readonly walked: Walked;
   readonly width: number;
   readonly corners: Corners;
@@ -81,6 +99,8 @@ interface Band {
   readonly carried: number;
   /** Length of the cutting line between what was carried on, mm. */
   readonly length: number;
+  /** Whether the cutting line runs back on itself somewhere. */
+  readonly folds: boolean;
 }
 
 // A neighbour meets a fold at down to 5.7 degrees within ten times its width; all other corners need far less.
@@ -88,31 +108,30 @@ const carriedWidths = 4 * longestReach;
 
 const bandsOf = (piece: Piece): Band[] => {
   const walk = walked(piece);
-  const widest = Math.max(...walk.map((part) => allowanceWidth(piece, part)));
-  const carried = carriedWidths * widest;
-  return walk.map((part) => {
-    const width = allowanceWidth(piece, part);
-    const own = width === 0 ? part.path : facingOnward(offsetPath(part.path, width * sense(piece)), part.path);
-    const cutting = carried === 0 ? own : carriedOnBothWays(own, part.path, carried);
-    const corners = piece.allowances.get(part.edge.name)?.corners ?? "point";
-    return { walked: part, width, corners, cutting, carried, length: pathLength(own) };
+  const carried = carriedWidths * Math.max(...walk.map((part) => allowanceWidth(piece, part)));
+  return walk.flatMap((whole, at) => {
+    const width = allowanceWidth(piece, whole);
+    const corners = piece.allowances.get(whole.edge.name)?.corners ?? "point";
+    const runs = width === 0 ? [whole.path] : withoutSharpPoints(whole.path, sense(piece));
+    return runs.map((path): Band => {
+      const { path: own, folds } = offsetUntrimmed(path, width * sense(piece));
+      const cutting = carried === 0 ? own : carriedOnBothWays(own, path, carried);
+      return { at, walked: { ...whole, path }, width, corners, cutting, carried, length: pathLength(own), folds };
+    });
   });
 };
 
-/**
- * Where an edge is curved tighter than its allowance right up to its end, its offset folds back there and crosses nothing
- * that would cut the fold off. The stretches at either end that travel against the edge are left out.
- */
-const facingOnward = (offset: Path, edge: Path): Path => {
-  let [first, last] = [0, offset.length - 1];
-  const against = (span: Span, direction: Point): boolean =>
-    dot(endDirection([span]), direction) < 0 && dot(startDirection([span]), direction) < 0;
-  while (first < last && against(offset[first]!, startDirection(edge))) first += 1;
-  while (first < last && against(offset[last]!, endDirection(edge))) last -= 1;
-  return offset.slice(first, last + 1);
+// An outer corner that turns further than this, in radians, would reach beyond the limit of a plain point.
+const sharpTurn = Math.PI - 2 * asin(1 / longestReach);
+
+/** A path parted where it makes an outer corner so sharp that its point has to be cut off. */
+const withoutSharpPoints = (path: Path, clockwise: 1 | -1): Path[] => {
+  const sharp = cornersIn(path, sharpTurn).filter(({ turn }) => turn * clockwise > 0);
+  const cuts = [0, ...sharp.map(({ index }) => index), path.length];
+  return cuts.slice(1).map((to, i) => path.slice(cuts[i]!, to));
 };
 
-/** The cutting line carried on straight as its edge would be: where a fold was left out it has no direction of its own. */
+/** The cutting line carried on straight as its edge would be, also where it runs against its edge at an end. */
 const carriedOnBothWays = (own: Path, edge: Path, by: number): Path => {
   const [start, end] = [startOf(own), endOf(own)];
   const [leaving, arriving] = [startDirection(edge), endDirection(edge)];
@@ -133,11 +152,13 @@ interface Turn {
   readonly owner: "before" | "after";
 }
 
-const turnAt = (piece: Piece, corner: Corner, before: Band, after: Band): Turn => {
-  const [first, second] = [flankBefore(piece, corner, before), flankAfter(piece, corner, after)];
-  const owner = ownerOf(before, after);
-  const meeting =
-    owner === "before" ? meet(first, second, before.corners, corner) : meet(second, first, after.corners, corner);
+const turnAt = (piece: Piece, before: Band, after: Band): Turn => {
+  const [first, second] = [flankBefore(before), flankAfter(after)];
+  const turn = turnBetween(endDirection(before.walked.path), startDirection(after.walked.path)) * sense(piece);
+  const isWithin = before.at === after.at && before !== after;
+  const owner = isWithin ? "before" : ownerOf(before, after);
+  const corners = isWithin ? "point" : (owner === "before" ? before : after).corners;
+  const meeting = owner === "before" ? meet(first, second, corners, turn) : meet(second, first, corners, turn);
   return owner === "before"
     ? { beforeAt: meeting.ownAt, afterAt: meeting.otherAt, across: meeting.across, owner }
     : { beforeAt: meeting.otherAt, afterAt: meeting.ownAt, across: reversed(meeting.across), owner };
@@ -155,10 +176,12 @@ const ownerOf = (before: Band, after: Band): "before" | "after" => {
 // Within this of a straight line, in radians, a corner is not taken for an inner one.
 const nearlyStraight = 1e-6;
 
-const meet = (own: Flank, other: Flank, corners: Corners, { interior }: Corner): Meeting => {
-  const inner = interior > Math.PI + nearlyStraight;
-  const plain = (): Meeting => pointCorner(own, other, inner);
-  if (inner || own.fold || other.fold) return plain();
+/** How two flanks meet at a corner that turns by so many radians, outward positive. */
+const meet = (own: Flank, other: Flank, corners: Corners, turn: number): Meeting => {
+  const inner = turn < -nearlyStraight;
+  const atFold = own.fold || other.fold;
+  const plain = (): Meeting => pointCorner(own, other, inner && !atFold);
+  if (inner || atFold) return plain();
   switch (corners) {
     case "point":
       return plain();
@@ -171,33 +194,30 @@ const meet = (own: Flank, other: Flank, corners: Corners, { interior }: Corner):
   }
 };
 
-const flankBefore = (piece: Piece, { point, before }: Corner, band: Band): Flank => {
-  const cutting = piece.outline.length > 1 ? band.cutting : secondHalf(band.cutting);
-  return flankOf(point, before, reversed(before.path), band, reversed(cutting));
-};
+const flankBefore = (band: Band): Flank =>
+  flankOf(endOf(band.walked.path), reversed(band.walked.path), band, reversed(endHalf(band)));
 
-const flankAfter = (piece: Piece, { point, after }: Corner, band: Band): Flank => {
-  const cutting = piece.outline.length > 1 ? band.cutting : firstHalf(band.cutting);
-  return flankOf(point, after, after.path, band, cutting);
-};
+const flankAfter = (band: Band): Flank => flankOf(startOf(band.walked.path), band.walked.path, band, startHalf(band));
 
-const flankOf = (corner: Point, { edge }: Walked, sewing: Path, { width, carried }: Band, cutting: Path): Flank => ({
+const flankOf = (
+  corner: Point,
+  sewing: Path,
+  { walked, width, carried, length, folds }: Band,
+  cutting: Path,
+): Flank => ({
   corner,
   away: startDirection(sewing),
   end: pointAt(cutting, carried),
   width,
-  fold: edge.role === "fold",
+  fold: walked.edge.role === "fold",
   cutting,
   carried,
+  trimmable: folds ? 0 : length / 2,
 });
 
 // An outline of one edge meets itself; each side of its corner sees only its own half, or all of it would be a crossing.
-const firstHalf = (cutting: Path): Path => part(cutting, 0, pathLength(cutting) / 2);
-const secondHalf = (cutting: Path): Path => part(cutting, pathLength(cutting) / 2, pathLength(cutting));
-
-// The last joint moves onto the first start to the last bit, as all the others already did.
-const closed = (path: Path): Path => {
-  const last = path[path.length - 1]!;
-  if (!sameSpot(last.end, startOf(path))) return [...path, line(last.end, startOf(path))];
-  return [...path.slice(0, -1), { ...last, end: startOf(path) }];
-};
+const isLoop = ({ walked: { path } }: Band): boolean => sameSpot(startOf(path), endOf(path));
+const startHalf = (band: Band): Path =>
+  isLoop(band) ? part(band.cutting, 0, pathLength(band.cutting) / 2) : band.cutting;
+const endHalf = (band: Band): Path =>
+  isLoop(band) ? part(band.cutting, pathLength(band.cutting) / 2, pathLength(band.cutting)) : band.cutting;

@@ -19,6 +19,8 @@ export interface Flank {
   readonly cutting: Path;
   /** How far the cutting line is carried on past the corner, mm. */
   readonly carried: number;
+  /** How much of it an inner corner may trim off, mm, without a look at what else it meets; 0 where it runs back on itself. */
+  readonly trimmable: number;
 }
 
 /** How two cutting lines meet; places are mm away from the corner, negative where a line was carried on past it. */

@@ -1,13 +1,16 @@
 // The plain corner: both cutting lines are carried on along their directions until they meet.
-// Inner corners and corners at a fold are made this way too, whatever the edges say.
+// Inner corners and corners at a fold are made this way too, whatever the edges say. At an inner corner that is not simply
+// trimmed both lines run into the net corner, and the outer rim of all allowances tells what is left of them.
 import { crossings, linesMeet } from "../../geometry/intersect.ts";
+import { joined } from "../../geometry/path.ts";
 import { distance, dot, minus, type Point, plus, times, unit } from "../../geometry/point.ts";
 import { type Flank, type Meeting, reachOf, wayAcross } from "./flank.ts";
 
 /** Both cutting lines carried on, or trimmed, to where they meet; an outer corner too sharp for that is cut off. */
 export const pointCorner = (own: Flank, other: Flank, inner: boolean): Meeting => {
   if (wayAcross(own.end, other.end).length === 0) return { ownAt: 0, otherAt: 0, across: [] };
-  return pointed(own, other) ?? crossed(own, other, inner) ?? stepped(own, other);
+  const met = pointed(own, other) ?? crossed(own, other, inner);
+  return met ?? (inner ? byWayOfCorner(own, other) : stepped(own, other));
 };
 
 // Where the net corner itself counts as carried on, in spite of rounding, mm.
@@ -46,13 +49,21 @@ const crossed = (own: Flank, other: Flank, inner: boolean): Meeting | undefined 
       otherAt: onSecond - other.carried,
       away: distance(point, own.corner),
     }))
-    // At an inner corner both lines are only trimmed, and may be trimmed as far as it takes. Anywhere else a crossing
-    // far off belongs to some other corner, or would carry one allowance on along the whole of its neighbour.
-    .filter(({ ownAt, otherAt, away }) => away <= reach || (inner && ownAt >= -atCorner && otherAt >= -atCorner))
+    // Anywhere else than at an inner corner a crossing far off belongs to some other corner, or would carry one allowance on
+    // along the whole of its neighbour.
+    .filter(({ ownAt, otherAt, away }) => (inner ? trims(own, ownAt) && trims(other, otherAt) : away <= reach))
     .sort((a, b) => Math.abs(a.ownAt) + Math.abs(a.otherAt) - Math.abs(b.ownAt) - Math.abs(b.otherAt));
   const nearest = found[0];
   return nearest && { ownAt: nearest.ownAt, otherAt: nearest.otherAt, across: [] };
 };
+
+const trims = ({ trimmable }: Flank, at: number): boolean => at >= -atCorner && at <= trimmable;
+
+const byWayOfCorner = (own: Flank, other: Flank): Meeting => ({
+  ownAt: 0,
+  otherAt: 0,
+  across: joined([wayAcross(own.end, own.corner), wayAcross(own.corner, other.end)]),
+});
 
 /** Straight across from one allowance to the other: two widths on one smooth line never meet. */
 const stepped = (own: Flank, other: Flank): Meeting => ({
