@@ -32,7 +32,8 @@ const namedBy = (path: string): Named[] => {
   return [{ path, ...unreadable("folder-empty", `There is no .chalk file in the folder ${path}.`) }];
 };
 
-const isFolder = (path: string): boolean => {
+/** Whether a folder lies at a path. */
+export const isFolder = (path: string): boolean => {
   try {
     return statSync(path).isDirectory();
   } catch {
