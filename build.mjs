@@ -1,5 +1,5 @@
 // Bundles the command line into a file that node runs by itself, dist/chalkline.js, and the page into dist/editor.
-import { chmodSync, readFileSync, renameSync, statSync } from "node:fs";
+import { chmodSync, copyFileSync, readFileSync, renameSync, statSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 import { buildPage } from "./editor/page/build.mjs";
@@ -15,6 +15,7 @@ const { version } = JSON.parse(readFileSync(`${root}package.json`, "utf8"));
 const apart = new Map([
   ["language-server.ts", "editor/language-server/language-server.ts"],
   ["world.ts", "kernel/cloth/hang/world.ts"],
+  ["paper-files.ts", "editor/files/paper-files.ts"],
 ]);
 const builtName = (file) => file.replace(/\.ts$/, ".js");
 const whenWanted = {
@@ -59,6 +60,10 @@ const bundled = (entry, to) =>
 for (const [file, entry] of apart) await bundled(entry, `${root}dist/${builtName(file)}`);
 await bundled("editor/terminal/main.ts", outfile);
 chmodSync(outfile, 0o755);
+// What prints are lettered in; its license stands beside it.
+for (const face of ["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"])
+  copyFileSync(`${root}node_modules/dejavu-fonts-ttf/ttf/${face}`, `${root}dist/${face}`);
+copyFileSync(`${root}node_modules/dejavu-fonts-ttf/LICENSE`, `${root}dist/DejaVuSans-LICENSE.txt`);
 console.log(`dist/chalkline.js  ${Math.round(statSync(outfile).size / 1024)} KiB`);
 
 // The tests of the command line build it anew and leave the page alone, which others have open meanwhile.

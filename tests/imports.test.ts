@@ -73,16 +73,25 @@ test("the grammar knows chevrotain and itself", () => {
   expect(wrong(({ file }) => isIn(file, "grammar"), allowed, "the grammar knows no step and no garment.")).toEqual([]);
 });
 
-test("the kernel knows the grammar and itself, and no package", () => {
-  // The hang preview settles its cloth in rapier, behind this one file, which is loaded where cloth settles and nowhere else.
-  const world = "kernel/cloth/hang/world.ts";
+/** Packages of the kernel, each behind the files that alone know it. */
+const packagesKnown = new Map([
+  ["kernel/cloth/hang/world.ts", "@dimforge/rapier2d-compat"],
+  ["kernel/compare/cloth-between.ts", "clipper2-ts"],
+  ["kernel/lettering/lettering.ts", "opentype.js"],
+  ["kernel/paper/pdf.ts", "@cantoo/pdf-lib"],
+  ["kernel/paper/pdf-letters.ts", "@cantoo/pdf-lib"],
+]);
+
+test("the kernel knows the grammar and itself, and packages only where they belong", () => {
   const allowed = (path: string, { file }: SourceFile): boolean =>
-    isIn(path, "grammar") || isIn(path, "kernel") || (file === world && path === "@dimforge/rapier2d-compat");
+    isIn(path, "grammar") || isIn(path, "kernel") || packagesKnown.get(file) === path;
   expect(
     wrong(({ file }) => isIn(file, "kernel"), allowed, "the kernel knows no file, no page and no package."),
   ).toEqual([]);
+  // The hang preview settles its cloth where that is asked for, and nowhere else.
+  const world = "kernel/cloth/hang/world.ts";
   const needsWorld = sources.filter(({ needs }) => needs.includes(world)).map(({ file }) => file);
-  expect(needsWorld).toEqual(["kernel/cloth/hang/settled.ts"]);
+  expect(needsWorld.sort()).toEqual(["editor/page/hang/settler.ts", "kernel/cloth/hang/settled.ts"]);
   expect(sourceOf.get("kernel/cloth/hang/settled.ts")!.text).toContain('await import("./world.ts")');
 });
 

@@ -1,8 +1,9 @@
 // A garment's drawings with the names of the files they go to: one for each piece, and the sheet with all of them.
-import { draw } from "../../kernel/drawing/draw.ts";
+import type { Drawings } from "../../kernel/drawing/draw.ts";
 import type { Drawing } from "../../kernel/drawing/drawing.ts";
 import type { Remarks } from "../../kernel/drawing/remarks.ts";
 import type { Outcome } from "../../kernel/kernel.ts";
+import { recipeVersion } from "../../kernel/recipe-version.ts";
 import { valueInWords } from "../../kernel/report/amounts.ts";
 import { counted } from "../../kernel/report/verdict.ts";
 import { isScalar } from "../../kernel/value.ts";
@@ -22,8 +23,7 @@ export interface DrawnFile {
 }
 
 /** All drawings of a garment, the sheet last. */
-export const drawnFiles = (outcome: Outcome, made: DraftedWith): DrawnFile[] => {
-  const { pieces, sheet } = draw(outcome.garment, remarksOn(outcome, made));
+export const drawnFiles = ({ pieces, sheet }: Drawings): DrawnFile[] => {
   const names = drawingNames(pieces.keys());
   return [
     ...[...pieces].map(([piece, drawing]) => ({ name: names.get(piece)!, drawing })),
@@ -31,8 +31,9 @@ export const drawnFiles = (outcome: Outcome, made: DraftedWith): DrawnFile[] => 
   ];
 };
 
-/** What the sheet says of how it was drafted: size, body and the recipe's own design choices; and that it must not be cut. */
-const remarksOn = ({ values, garment, findings }: Outcome, { size, person, body }: DraftedWith): Remarks => {
+/** What is said of how it was drafted: size, body, the recipe's own design choices and its version; and that it must not be cut. */
+export const remarksOn = (outcome: Outcome, { size, person, body }: DraftedWith): Remarks => {
+  const { values, garment, findings } = outcome;
   const errors = findings.filter(({ severity }) => severity === "error").length;
   const params = [...values].flatMap(([name, { kind, value }]) =>
     kind === "param" && isScalar(value) ? [`${name} ${valueInWords(value, garment.units)}`] : [],
@@ -45,5 +46,7 @@ const remarksOn = ({ values, garment, findings }: Outcome, { size, person, body 
       ...(made === undefined ? [] : [`the body ${made}`]),
       ...params,
     ],
+    ...(size !== undefined && { size }),
+    version: recipeVersion(outcome),
   };
 };

@@ -106,7 +106,7 @@ export const recipeFolder = (folder: string): RecipeFolder => {
       const there = statSync(path, { throwIfNoEntry: false }) ? read(file) : null;
       if (there && "problem" in there) return there;
       if ((there?.mark ?? null) !== was) return { differs: there };
-      saveAll([{ path, text }]);
+      saveAll([{ path, content: text }]);
       return { mark: markOf(text) };
     },
   };

@@ -15,18 +15,18 @@ import { dirname, join } from "node:path";
 
 export interface FileToSave {
   readonly path: string;
-  readonly text: string;
+  readonly content: string | Uint8Array;
 }
 
 /** Saves all of them. When one cannot be written aside, none of the old files is touched, and the system's error is thrown. */
 export const saveAll = (files: readonly FileToSave[]): void => {
   const aside: { from: string; to: string }[] = [];
   try {
-    for (const { path, text } of files) {
+    for (const { path, content } of files) {
       const to = throughLinks(path);
       const from = join(dirname(to), `.chalkline-${process.pid}-${aside.length}`);
       aside.push({ from, to });
-      writeAside(from, text, to);
+      writeAside(from, content, to);
     }
     for (const { from, to } of aside) renameSync(from, to);
   } finally {
@@ -54,11 +54,11 @@ const isMissing = (error: unknown): boolean => error instanceof Error && "code" 
 
 const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 
-const writeAside = (path: string, text: string, to: string): void => {
+const writeAside = (path: string, content: FileToSave["content"], to: string): void => {
   // "wx": a file that lies there already, or a link that was laid there, is not written through.
   const handle = openSync(path, "wx");
   try {
-    writeFileSync(handle, text);
+    writeFileSync(handle, content);
     // Without this a crash of the machine could leave the new name with nothing in it.
     fsyncSync(handle);
   } finally {

@@ -1,51 +1,221 @@
-// chalkline draw: one SVG for every piece and one sheet with all of them, into a folder.
+// chalkline draw: a garment's pieces as files of every kind that a workroom can use, into a folder.
 import { join } from "node:path";
-import type { Drawing } from "../../kernel/drawing/drawing.ts";
-import { svg } from "../../kernel/export/svg.ts";
+import { didYouMean } from "../../grammar/nearest.ts";
+import { type Drawings, draw as drawingsOf } from "../../kernel/drawing/draw.ts";
+import type { Remarks } from "../../kernel/drawing/remarks.ts";
+import { cuttingRoomDxf } from "../../kernel/exchange/cutting-room.ts";
+import { formats } from "../../kernel/export/formats.ts";
+import { numberOf } from "../../kernel/lettering/readable.ts";
+import { type PaperKind, papers } from "../../kernel/paper/papers.ts";
 import { blank, plain, quiet, type SaidLine, strong } from "../../kernel/report/said.ts";
 import { aligned, amount, words } from "../../kernel/report/table.ts";
 import { counted } from "../../kernel/report/verdict.ts";
+import { canNestAt, nested } from "../../kernel/sizes/nested.ts";
+import { garmentsOf, type SizedGarment, sizeTables } from "../../kernel/sizes/size-tables.ts";
 import { lengthIn } from "../../kernel/units.ts";
 import type { Units } from "../../kernel/working.ts";
-import { drawnFiles } from "../files/drawn-files.ts";
-import { makeFolder, saveAll } from "../files/save.ts";
+import { drawnFiles, remarksOn } from "../files/drawn-files.ts";
+import type { PaperFile, TooLarge } from "../files/paper-files.ts";
+import { type FileToSave, makeFolder, saveAll } from "../files/save.ts";
 import { cannotWrite } from "./cannot-write.ts";
 import type { Paper } from "./paper.ts";
-import { codeFor, exitCode, refusal } from "./told.ts";
-import type { Given } from "./worked.ts";
-import { workFile } from "./worked-file.ts";
+import { codeFor, exitCode, refusal, remarkLine } from "./told.ts";
+import { chalk, type Given } from "./worked.ts";
+import { type WorkedFile, workFile } from "./worked-file.ts";
 
 export interface DrawOptions extends Given {
   readonly root?: string;
   readonly out: string;
+  /** Formats by name. */
+  readonly as: readonly string[];
+  /** Papers by name, for `pdf`. */
+  readonly paper: readonly string[];
+  /** Where nested sizes are laid on one another. */
+  readonly nestAt?: string;
 }
+
+/** All formats that `--as` takes: those of a drawing, and those of a whole garment. */
+export const formatNames: readonly string[] = [...formats.map(({ name }) => name), "dxf", "pdf"];
+
+/** All papers that `--paper` takes. */
+export const paperNames: readonly string[] = papers.map(({ name }) => name);
 
 /** Draws what can be drawn, whatever the findings; tells them, and what it wrote. */
 export const draw = async (path: string, options: DrawOptions, out: Paper, err: Paper): Promise<number> => {
-  const file = await workFile(path, options, err);
-  if (!file) return exitCode.unreadable;
-  const { outcome, told } = file;
-  const drawings = drawnFiles(outcome, options);
-  try {
-    makeFolder(options.out);
-    saveAll(drawings.map(({ name, drawing }) => ({ path: join(options.out, `${name}.svg`), text: svg(drawing) })));
-  } catch (error) {
-    err.say([...told, blank, ...refusal(cannotWrite(error, options.out))]);
+  const unknown = unknownIn(options.as, formatNames, "format") ?? unknownIn(options.paper, paperNames, "paper");
+  if (unknown !== undefined) {
+    err.say(refusal(unknown));
     return exitCode.unreadable;
   }
-  out.say(written(drawings, options.out, outcome.garment.units));
+  const { size, ...unsized } = options;
+  const file = await workFile(path, size === allSizes ? unsized : options, err);
+  if (!file) return exitCode.unreadable;
+  const pattern = size === allSizes ? nestOf(file, options) : patternOf(file, options);
+  if ("problem" in pattern) {
+    err.say([...file.told, blank, ...refusal(pattern.problem)]);
+    return exitCode.unreadable;
+  }
+  const made = await filesOf(pattern, options);
+  try {
+    makeFolder(options.out);
+    saveAll(made.files.map(({ name, content }) => ({ path: join(options.out, name), content })));
+  } catch (error) {
+    err.say([...file.told, blank, ...refusal(cannotWrite(error, options.out))]);
+    return exitCode.unreadable;
+  }
+  out.say(written(made.files, options.out));
   // Findings come last: there the eye of whoever typed the command is.
-  err.say([blank, ...told]);
-  return codeFor(outcome);
+  const notes = [...pattern.notes, ...made.notes].map(remarkLine);
+  err.say([blank, ...notes, ...file.told]);
+  const refused = made.refused.flatMap((each) => refusal(each));
+  if (refused.length > 0) err.say(refused);
+  return refused.length > 0 ? exitCode.unreadable : codeFor(file.outcome);
 };
 
-const written = (drawings: readonly { name: string; drawing: Drawing }[], folder: string, units: Units): SaidLine[] => [
-  [plain(`Wrote ${counted(drawings.length, "drawing")} into `), strong(folder), quiet("  (paper size, true to scale)")],
-  ...aligned(
-    drawings.map(({ name, drawing: { paper } }) => [
-      words(`${name}.svg`),
-      amount(`${lengthIn(paper.right - paper.left, units)} wide`),
-      amount(`${lengthIn(paper.bottom - paper.top, units)} high`),
-    ]),
-  ),
+/** What `--size` says for all sizes on one paper. */
+const allSizes = "all";
+
+const unknownIn = (given: readonly string[], known: readonly string[], what: string): string | undefined => {
+  const stranger = given.find((name) => !known.includes(name));
+  if (stranger === undefined) return undefined;
+  return `There is no ${what} ${stranger}. ${didYouMean(stranger, known) ?? `There is ${known.join(", ")}.`}`;
+};
+
+/** What is to be drawn: the drawings, and the garments behind them. */
+interface Pattern {
+  readonly drawings: Drawings;
+  readonly named: readonly { readonly name: string; readonly drawing: Drawings["sheet"] }[];
+  readonly garments: readonly {
+    readonly size?: string;
+    readonly base: boolean;
+    readonly garment: SizedGarment["garment"];
+  }[];
+  readonly remarks: Remarks;
+  readonly units: Units;
+  readonly notes: readonly string[];
+}
+
+const patternOf = ({ outcome }: WorkedFile, options: DrawOptions): Pattern => {
+  const remarks = remarksOn(outcome, options);
+  const drawings = drawingsOf(outcome.garment, remarks);
+  const { size } = options;
+  return {
+    drawings,
+    named: drawnFiles(drawings),
+    garments: [{ base: true, garment: outcome.garment, ...(size !== undefined && { size }) }],
+    remarks,
+    units: outcome.garment.units,
+    notes: [],
+  };
+};
+
+/** All sizes on one paper; the recipe has to have sizes, and the place to lay them at has to be in them. */
+const nestOf = (
+  { outcome, source, circumstances }: WorkedFile,
+  options: DrawOptions,
+): Pattern | { readonly problem: string } => {
+  const [table, ...others] = sizeTables(chalk, source, circumstances);
+  if (!table) return { problem: `--size all: the recipe has no size table, and uses none.` };
+  const sized = garmentsOf(table);
+  if (options.nestAt !== undefined && !canNestAt(sized, options.nestAt))
+    return { problem: `--nest-at ${options.nestAt}: no piece has a place or an edge of that name in every size.` };
+  const remarks = remarksOn(outcome, options);
+  const drawings = nested(sized, remarks, options.nestAt);
+  const failing = table.outcomes.flatMap((each, index) =>
+    codeFor(each) === exitCode.clean ? [] : [table.sizes[index]!.name],
+  );
+  return {
+    drawings,
+    named: drawnFiles(drawings),
+    garments: sized,
+    remarks,
+    units: outcome.garment.units,
+    notes: [
+      ...(others.length > 0
+        ? [
+            `These are the sizes of ${table.table}; those of ${others.map((each) => each.table).join(", ")} are another nest.`,
+          ]
+        : []),
+      ...(failing.length > 0
+        ? [`Not every size comes out clean: ${failing.join(", ")}. chalkline draw --size ${failing[0]} says why.`]
+        : []),
+    ],
+  };
+};
+
+interface MadeFile {
+  readonly name: string;
+  readonly content: FileToSave["content"];
+  readonly facts: readonly string[];
+}
+
+const filesOf = async (
+  { drawings, named, garments, remarks, units }: Pattern,
+  { as, paper }: DrawOptions,
+): Promise<{
+  readonly files: readonly MadeFile[];
+  readonly notes: readonly string[];
+  readonly refused: readonly string[];
+}> => {
+  const drawn = formats
+    .filter(({ name }) => as.includes(name))
+    .flatMap(({ ending, write }) =>
+      named.map(({ name, drawing }): MadeFile => {
+        const { left, top, right, bottom } = drawing.paper;
+        const facts = [`${lengthIn(right - left, units)} wide`, `${lengthIn(bottom - top, units)} high`];
+        return { name: `${name}${ending}`, content: write(drawing), facts };
+      }),
+    );
+  const room = as.includes("dxf")
+    ? [
+        {
+          name: "cutting-room.dxf",
+          content: cuttingRoomDxf(garments, remarks),
+          facts: ["ASTM D6673", "1 unit is 1 mm"],
+        },
+      ]
+    : [];
+  if (!as.includes("pdf")) return { files: [...drawn, ...room], notes: [], refused: [] };
+  const { paperFiles } = await import("../files/paper-files.ts");
+  const { prints, lacking } = await paperFiles(
+    drawings,
+    papers.filter(({ name }) => paper.includes(name)),
+  );
+  return {
+    files: [...drawn, ...room, ...prints.flatMap((print) => ("content" in print ? [printedFile(print)] : []))],
+    notes: lacking.map((character) => `The font has no ${character}, so that it is printed as ${numberOf(character)}.`),
+    refused: prints.flatMap((print) => ("tooLarge" in print ? [doesNotFit(print, units)] : [])),
+  };
+};
+
+const printedFile = ({ paper, pages, content }: PaperFile): MadeFile => ({
+  name: `sheet-${paper.name}.pdf`,
+  content,
+  facts: [counted(pages, paper.use === "tiles" ? "page" : "sheet"), paper.title],
+});
+
+const doesNotFit = ({ paper, tooLarge }: TooLarge, units: Units): string => {
+  const length = (mm: number): string => lengthIn(Math.ceil(mm), units);
+  const pieces = tooLarge.map(({ name, width, height }) => `${name} (${length(width)} by ${length(height)})`);
+  const larger = otherWays(tooLarge, paper);
+  return `No ${paper.title} takes ${pieces.join(", ")}. Print on ${larger.join(" or ")}.`;
+};
+
+/** Papers that are put together, and those that are large enough. */
+const otherWays = (pieces: TooLarge["tooLarge"], paper: PaperKind): string[] => {
+  const takes = ({ width, height }: PaperKind): boolean =>
+    pieces.every(
+      (piece) => Math.min(piece.width, piece.height) < width - 20 && Math.max(piece.width, piece.height) < height - 20,
+    );
+  return papers
+    .filter(
+      (each) =>
+        each !== paper && (each.name === "a4" || each.name === "letter" || (each.use !== "tiles" && takes(each))),
+    )
+    .map(({ name }) => `--paper ${name}`);
+};
+
+const written = (files: readonly MadeFile[], folder: string): SaidLine[] => [
+  [plain(`Wrote ${counted(files.length, "file")} into `), strong(folder), quiet("  (true to scale)")],
+  ...aligned(files.map(({ name, facts }) => [words(name), ...facts.map((fact) => amount(fact))])),
 ];

@@ -35,7 +35,7 @@ export const hang = async (path: string, options: HangOptions, out: Paper, err: 
   if (options.out !== undefined) {
     try {
       makeFolder(options.out);
-      saveAll([{ path: join(options.out, pictureName), text: hangSvg(hangSheet(outcome)) }]);
+      saveAll([{ path: join(options.out, pictureName), content: hangSvg(hangSheet(outcome)) }]);
     } catch (error) {
       err.say([...told, blank, ...refusal(cannotWrite(error, options.out))]);
       return exitCode.unreadable;

@@ -4,10 +4,11 @@ import { manual } from "../../kernel/manual.ts";
 import { readable } from "../../kernel/report/readable.ts";
 import { vocabulary } from "../../kernel/vocabulary.ts";
 import { check } from "./check.ts";
-import { draw } from "./draw.ts";
+import type { Asked, CompareOptions } from "./compare.ts";
+import { draw, formatNames, paperNames } from "./draw.ts";
 import { edit } from "./edit.ts";
 import { hang } from "./hang.ts";
-import { measure } from "./measure.ts";
+import { type MeasureOptions, measure } from "./measure.ts";
 import { type Paper, paperOn } from "./paper.ts";
 import { sizes } from "./sizes.ts";
 import { steps } from "./steps.ts";
@@ -25,7 +26,13 @@ interface Flags {
   readonly size?: string;
   readonly root?: string;
   readonly json?: boolean;
+  readonly paper?: string;
+  readonly nestAt?: string;
+  readonly as?: string;
   readonly byStep?: boolean;
+  readonly markdown?: boolean;
+  readonly align?: string;
+  readonly merge?: boolean;
   readonly tries?: string;
   readonly seed?: string;
   readonly bodies?: string;
@@ -75,12 +82,26 @@ const main = async (args: readonly string[]): Promise<number> => {
     });
 
   withGiven(program.command("draw").argument("<file>", "a recipe, or - for standard input"))
-    .summary("draw the pieces as SVG, true to size")
-    .description("Draws every piece, and one sheet with all of them, as SVG files true to size.")
+    .summary("draw the pieces for paper, cutters, plotters and cutting rooms")
+    .description(
+      "Draws every piece, and one sheet with all of them, true to size. Formats: svg (pieces and sheet), layers (SVG by layers, for cutters and projectors), pdf (paper of any size, tiled where it is small), dxf (for cutting rooms, after ASTM D6673), laser (plain DXF), hpgl (pen plotters).",
+    )
     .requiredOption("-o, --out <folder>", "the folder that the drawings go to; made if it is not there")
-    .addHelpText("after", example("chalkline draw lobby-coat-swing.chalk --out out/lobby-coat-swing"))
+    .option("--as <formats>", `formats, with commas between: ${formatNames.join(", ")}`, "svg")
+    .option("--paper <papers>", `papers for pdf, with commas between: ${paperNames.join(", ")}`, "a4")
+    .option("--nest-at <name>", "with --size all: the place or edge at which the sizes lie on one another")
+    .addHelpText(
+      "after",
+      example(
+        "chalkline draw lobby-coat-swing.chalk --out out/lobby-coat-swing",
+        "chalkline draw lobby-coat-swing.chalk --out out/paper --as pdf --paper a4,roll-36in",
+        "chalkline draw blocks/straight-coat.chalk --out out/nest --as svg,pdf --size all",
+      ),
+    )
     .action(async (file: string, flags: Flags) => {
-      code = await draw(file, { ...given(flags), out: flags.out! }, ...papers());
+      const { nestAt } = flags;
+      const more = { out: flags.out!, as: listed(flags.as!), paper: listed(flags.paper!) };
+      code = await draw(file, { ...given(flags), ...more, ...(nestAt !== undefined && { nestAt }) }, ...papers());
     });
 
   withGiven(program.command("measure").argument("<file>", "a recipe, or - for standard input"))
@@ -90,20 +111,122 @@ const main = async (args: readonly string[]): Promise<number> => {
     )
     .option("--by-step", "print how long each altered edge was after every step, in mm to the last digit")
     .option("--json", "print one JSON object, in mm and degrees at full precision")
+    .addOption(
+      new Option(
+        "--as <format>",
+        "print every edge and place as a table for spreadsheets, or the same as --json",
+      ).choices(["csv", "json"]),
+    )
     .addHelpText(
       "after",
       example(
         "chalkline measure lobby-coat-swing.chalk",
         "chalkline measure lobby-coat-swing.chalk --by-step",
+        "chalkline measure lobby-coat-swing.chalk --as csv > measures.csv",
         "chalkline measure coat.chalk --body cast.csv --person Usher-3 --json",
       ),
     )
     .action(async (file: string, flags: Flags) => {
-      code = await measure(
-        file,
-        { ...given(flags), form: flags.json ? "json" : flags.byStep ? "by-step" : "long" },
-        ...papers(),
-      );
+      code = await measure(file, { ...given(flags), form: measureForm(flags) }, ...papers());
+    });
+
+  withGiven(
+    program
+      .command("compare")
+      .argument("<old>", "a recipe, a folder with recipes, or REVISION or REVISION..REVISION before -- and a recipe")
+      .argument(
+        "[new]",
+        "the recipe or folder to hold against it; left out, every piece is held against what it was copied from",
+      ),
+  )
+    .summary("say what changed in the garment between two recipes or revisions")
+    .description(
+      "Holds two recipes, two revisions of one, or pieces and what they were copied from, against one another: edges, places, cloth, seams, checks and values that changed, and which edited lines caused it.",
+    )
+    .option("--json", "print one JSON object, in mm and degrees at full precision")
+    .option("--markdown", "print Markdown, for a pull request")
+    .option(
+      "-o, --out <folder>",
+      "also draw every changed piece over what it was, and a page with all of them, compare.html",
+    )
+    .option("--merge", "hold a merge against both of its parents: chalkline compare --merge REVISION -- FILE")
+    .option(
+      "--align <by>",
+      "how pictures are laid: fold, grain, fit, or the name of a place (default: as the pieces lie)",
+    )
+    .addHelpText(
+      "after",
+      example(
+        "chalkline compare coat-before.chalk coat.chalk",
+        "chalkline compare HEAD -- recipes/lobby-coat-swing.chalk",
+        "chalkline compare v1..v2 --markdown -- recipes/lobby-coat-swing.chalk",
+        "chalkline compare recipes/lobby-coat-swing.chalk",
+      ),
+    )
+    .action(async (first: string, second: string | undefined, flags: Flags) => {
+      if (flags.merge && (second === undefined || flags.out !== undefined || flags.align !== undefined)) {
+        papers()[1].say(
+          refusal("--merge takes a revision and a file, as in compare --merge HEAD -- FILE, and draws nothing."),
+        );
+        code = exitCode.unreadable;
+        return;
+      }
+      // Few commands compare, and all others start without it.
+      const { compare } = await import("./compare.ts");
+      const form = flags.json ? "json" : flags.markdown ? "markdown" : "long";
+      if (flags.merge && second !== undefined) {
+        const { compareMerge } = await import("./compare-merge.ts");
+        code = compareMerge(second, first, { ...given(flags), form }, ...papers());
+        return;
+      }
+      const options = {
+        ...given(flags),
+        form,
+        align: alignOf(flags.align),
+        ...(flags.out !== undefined && { out: flags.out }),
+      } as const;
+      code = await compare(askedOf(first, second, args.includes("--")), options, ...papers());
+    });
+
+  withGiven(
+    program
+      .command("explain")
+      .argument("<file>", "a recipe, or - for standard input")
+      .argument("<edge>", "a piece and an edge of it, such as back.hem"),
+  )
+    .summary("tell the life of an edge: which lines drafted and changed it")
+    .description("Prints every line that drafted or changed an edge, and how long it was after each.")
+    .option("--json", "print one JSON object, in mm")
+    .addHelpText("after", example("chalkline explain lobby-coat-swing.chalk back.hem"))
+    .action(async (file: string, edge: string, flags: Flags) => {
+      const { explain } = await import("./explain.ts");
+      code = await explain(file, edge, { ...given(flags), form: flags.json ? "json" : "long" }, ...papers());
+    });
+
+  program
+    .command("facts")
+    .argument("<file>", "a recipe")
+    .summary("print a recipe with the facts of its garment, one a line, for git")
+    .description(
+      "Prints a recipe's text and under it the facts of its garment, one a line and rounded, so that git can compare them; git-setup tells git to.",
+    )
+    .addHelpText("after", example("chalkline facts recipes/lobby-coat-swing.chalk"))
+    .action(async (file: string) => {
+      const { facts } = await import("./facts.ts");
+      code = facts(file, papers()[0]);
+    });
+
+  program
+    .command("git-setup")
+    .argument("[folder]", "a folder of the clone", ".")
+    .summary("let git show garment facts under the text of recipes")
+    .description(
+      "Writes the settings of one clone that let git diff, git show and git log -p tell what changed in the garment, and prints how to undo it.",
+    )
+    .addHelpText("after", example("chalkline git-setup", "git diff recipes/lobby-coat-swing.chalk"))
+    .action(async (folder: string) => {
+      const { gitSetup } = await import("./git-setup.ts");
+      code = gitSetup(folder, [process.execPath, process.argv[1] ?? "chalkline"], ...papers());
     });
 
   withGiven(program.command("hang").argument("<file>", "a recipe, or - for standard input"))
@@ -111,10 +234,18 @@ const main = async (args: readonly string[]): Promise<number> => {
     .description(
       "Hangs every piece that has a hem from its neck and shoulder, waist or cap, and says where its fullness falls, how much of it, and into how many folds. Fold counts are indicative.",
     )
+    .option("-o, --out <folder>", "also draw it, from both sides and from below, as hanging.svg in this folder")
     .option("--json", "print one JSON object, in mm")
-    .addHelpText("after", example("chalkline hang lobby-coat-swing.chalk"))
+    .addHelpText(
+      "after",
+      example(
+        "chalkline hang lobby-coat-swing.chalk",
+        "chalkline hang lobby-coat-swing.chalk --out out/lobby-coat-swing",
+      ),
+    )
     .action(async (file: string, flags: Flags) => {
-      code = await hang(file, { ...given(flags), form: flags.json ? "json" : "long" }, ...papers());
+      const out = flags.out === undefined ? {} : { out: flags.out };
+      code = await hang(file, { ...given(flags), ...out, form: flags.json ? "json" : "long" }, ...papers());
     });
 
   program
@@ -248,6 +379,34 @@ const withGiven = (command: Command): Command =>
     .option("--person <name>", "which row of the table")
     .option("--size <name>", "a size of the recipe's size table")
     .option("--root <folder>", "the folder that recipes may be used from (default: the recipe's own)");
+
+/** "svg, pdf" as a list. */
+const listed = (written: string): string[] =>
+  written
+    .split(",")
+    .map((part) => part.trim().toLowerCase())
+    .filter((part) => part !== "");
+
+const measureForm = ({ json, as, byStep }: Flags): MeasureOptions["form"] => {
+  if (json || as === "json") return "json";
+  if (as === "csv") return "csv";
+  return byStep ? "by-step" : "long";
+};
+
+const alignOf = (written: string | undefined): CompareOptions["align"] => {
+  if (written === undefined) return { by: "table" };
+  return written === "fold" || written === "grain" || written === "fit"
+    ? { by: written }
+    : { by: "place", place: written };
+};
+
+/** Behind a -- stands a file, and before it what is held against it. */
+const askedOf = (first: string, second: string | undefined, hasRevisions: boolean): Asked => {
+  if (second === undefined) return { kind: "pieces", file: first };
+  if (!hasRevisions) return { kind: "paths", before: first, after: second };
+  const [before, after] = first.split("..", 2) as [string, string?];
+  return { kind: "revisions", before, after: after === undefined || after === "" ? undefined : after, file: second };
+};
 
 const portOf = (written: string): number => {
   const port = Number(written);

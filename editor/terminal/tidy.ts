@@ -50,7 +50,7 @@ const tidyOne = async (path: string, onlyChecking: boolean, out: Paper, err: Pap
     return exitCode.errors;
   }
   try {
-    saveAll([{ path, text: better }]);
+    saveAll([{ path, content: better }]);
   } catch (error) {
     err.say(refusal(cannotWrite(error, path)));
     return exitCode.unreadable;

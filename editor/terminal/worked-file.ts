@@ -1,13 +1,17 @@
 // Opens one recipe and works it, or says on the second stream why that cannot be; for commands that take one file.
-import type { Outcome } from "../../kernel/kernel.ts";
+import type { Circumstances, Outcome } from "../../kernel/kernel.ts";
 import type { SaidLine } from "../../kernel/report/said.ts";
 import { verdictOf } from "../../kernel/report/verdict.ts";
+import type { Source } from "../../kernel/sources.ts";
 import { openNamed } from "./opened.ts";
 import type { Paper } from "./paper.ts";
 import { refusal, remarkLine, tellFindings } from "./told.ts";
 import { type Given, worked } from "./worked.ts";
 
 export interface WorkedFile {
+  readonly source: Source;
+  /** What it was worked with. */
+  readonly circumstances: Circumstances;
   readonly outcome: Outcome;
   /** Remarks on what was given, findings and verdict. */
   readonly told: readonly SaidLine[];
@@ -29,7 +33,7 @@ export const workFile = async (
     err.say(refusal(result.problem));
     return undefined;
   }
-  const { outcome, remarks } = result;
+  const { outcome, remarks, circumstances } = result;
   const findings = tellFindings(opened.source.file, outcome.findings, verdictOf(outcome), opened.texts, err.width);
-  return { outcome, told: [...remarks.map(remarkLine), ...findings] };
+  return { source: opened.source, circumstances, outcome, told: [...remarks.map(remarkLine), ...findings] };
 };

@@ -1,7 +1,7 @@
 // Works an opened recipe with what the command line gives: --set, --body, --person and --size.
 import { didYouMean } from "../../grammar/nearest.ts";
 import type { Evaluated } from "../../kernel/evaluate.ts";
-import { kernel, type Outcome } from "../../kernel/kernel.ts";
+import { type Circumstances, kernel, type Outcome } from "../../kernel/kernel.ts";
 import { measuresAsked } from "../../kernel/measures-asked.ts";
 import { isScalar, kindInWords, type Scalar, sharedKind } from "../../kernel/value.ts";
 import { vocabulary } from "../../kernel/vocabulary.ts";
@@ -19,7 +19,9 @@ export interface Given {
 }
 
 /** A worked recipe, with remarks about what was given; or why it was not worked. */
-export type Worked = { readonly outcome: Outcome; readonly remarks: readonly string[] } | { readonly problem: string };
+export type Worked =
+  | { readonly outcome: Outcome; readonly remarks: readonly string[]; readonly circumstances: Circumstances }
+  | { readonly problem: string };
 
 export const chalk = kernel(vocabulary);
 
@@ -31,7 +33,7 @@ export const worked = ({ source, sources }: OpenedRecipe, given: Given): Worked 
   const plain = chalk.work(source, sized);
   const noSize = unknownSize(given.size, plain);
   if (noSize !== undefined) return { problem: noSize };
-  if (settings.length === 0) return { outcome: plain, remarks: [] };
+  if (settings.length === 0) return { outcome: plain, remarks: [], circumstances: sized };
 
   const asked = askedFor(plain);
   const checked = settings.map((setting) => fitted(setting, asked, settings, plain));
@@ -42,7 +44,8 @@ export const worked = ({ source, sources }: OpenedRecipe, given: Given): Worked 
     if ("value" in each) (each.kind === "param" ? params : measures).set(each.name, each.value);
   }
   const remarks = checked.flatMap((each) => ("remark" in each ? [each.remark] : []));
-  return { outcome: chalk.work(source, { ...sized, params, measures }), remarks };
+  const circumstances = { ...sized, params, measures };
+  return { outcome: chalk.work(source, circumstances), remarks, circumstances };
 };
 
 interface Setting {

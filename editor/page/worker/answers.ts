@@ -2,6 +2,7 @@
 
 import { hangSheet, hungRounds } from "../../../kernel/cloth/hang/hang-sheet.ts";
 import { meshesOf } from "../../../kernel/cloth/hang/rigged.ts";
+import { draw } from "../../../kernel/drawing/draw.ts";
 import type { Evaluated } from "../../../kernel/evaluate.ts";
 import { formats } from "../../../kernel/export/formats.ts";
 import type { Scalar } from "../../../kernel/value.ts";
@@ -22,7 +23,7 @@ import { symbols } from "../../assist/symbols.ts";
 import { type WorkedText, workedText } from "../../assist/worked-text.ts";
 import { readAmount } from "../../files/amount.ts";
 import { bodiesIn, bodyIn } from "../../files/body-table.ts";
-import { drawnFiles } from "../../files/drawn-files.ts";
+import { drawnFiles, remarksOn } from "../../files/drawn-files.ts";
 import { picturedAsOf } from "../../picture/as-of.ts";
 import type { Picture } from "../../picture/picture.ts";
 import { pictured } from "../../picture/pictured.ts";
@@ -60,8 +61,9 @@ export const answers = {
   written: ({ outcome, circumstances }: WorkedText, { format }: { readonly format: string }): FileText[] => {
     const found = formats.find(({ name }) => name === format);
     const { size } = circumstances;
-    return drawnFiles(outcome, size === undefined ? {} : { size }).flatMap(({ name, drawing }) =>
-      found ? [{ file: `${name}.${found.name}`, text: found.write(drawing) }] : [],
+    const remarks = remarksOn(outcome, size === undefined ? {} : { size });
+    return drawnFiles(draw(outcome.garment, remarks)).flatMap(({ name, drawing }) =>
+      found ? [{ file: `${name}${found.ending}`, text: found.write(drawing) }] : [],
     );
   },
   hover: (worked: WorkedText, { offset }: At) => hover(worked, offset),

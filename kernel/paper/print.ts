@@ -1,0 +1,23 @@
+// A garment's drawings on paper of some kind: its pieces and the title block laid out, and the pages that show them.
+import type { Drawings } from "../drawing/draw.ts";
+import { type Block, blockOf } from "./block.ts";
+import type { Print } from "./page.ts";
+import type { PaperKind } from "./papers.ts";
+import { tiledPages } from "./tiled.ts";
+import { wholeSheets } from "./whole-sheets.ts";
+
+/** The print, or the pieces that no sheet of this paper takes. */
+export const printOn = (
+  paper: PaperKind,
+  { pieces, sheet }: Drawings,
+): Print | { readonly tooLarge: readonly Block[] } => {
+  const titleBlock = sheet.groups.filter(({ of }) => of === "title-block");
+  const blocks = [
+    ...[...pieces].map(([name, drawing]) => blockOf(name, drawing)),
+    ...(titleBlock.length > 0 ? [blockOf("title block", { groups: titleBlock })] : []),
+  ];
+  const { title, words } = sheet;
+  if (paper.use === "tiles") return { title, words, ...tiledPages(blocks, paper, title) };
+  const laid = wholeSheets(blocks, paper, title);
+  return "tooLarge" in laid ? laid : { title, words, ...laid };
+};

@@ -1,0 +1,182 @@
+// A pattern on tiles: small pages that are trimmed and put together, rows A, B, C … and columns 1, 2, 3 …, with a map first.
+// Pages on which nothing would be printed are left out.
+
+import { rim } from "../drawing/box.ts";
+import type { Group, Stroke, Text } from "../drawing/drawing.ts";
+import { boxOf } from "../drawing/lettering.ts";
+import { rectangle } from "../drawing/scale-square.ts";
+import { flattened } from "../geometry/area.ts";
+import { straight } from "../geometry/path.ts";
+import { between, distance, type Point } from "../geometry/point.ts";
+import type { Block } from "./block.ts";
+import { type Grid, originOf, type Tile } from "./grid.ts";
+import { mapPage } from "./map-page.ts";
+import type { Page } from "./page.ts";
+import { margin, type PaperKind } from "./papers.ts";
+import { groupsOf, type Laid, onShelves } from "./shelves.ts";
+
+/** The groups spread out, and the pages: the map, then the tiles row by row. */
+export const tiledPages = (
+  blocks: readonly Block[],
+  paper: PaperKind,
+  title: string,
+): { readonly groups: readonly Group[]; readonly pages: readonly Page[] } => {
+  const { grid, laid } = fewestPages(blocks, paper);
+  const groups = groupsOf(laid, { x: 0, y: 0 });
+  const tiles = tilesOf(groups, grid);
+  return {
+    groups,
+    pages: [mapPage(groups, tiles, grid, paper, title), ...tiles.map((tile) => tilePage(tile, tiles, grid, title))],
+  };
+};
+
+/** A row as letters: A to Z, then AA, AB … */
+export const rowName = (row: number): string =>
+  row < 26 ? String.fromCharCode(65 + row) : `${rowName(Math.floor(row / 26) - 1)}${rowName(row % 26)}`;
+
+// How far a page laps over the next, mm: room for glue, and for a pair of scissors that strays.
+const lap = 10;
+const mostColumns = 16;
+
+const gridOf = (width: number, height: number, columns: number): Grid => {
+  const printed = { width: width - 2 * margin, height: height - 2 * margin };
+  return {
+    paper: { width, height },
+    printed,
+    step: { width: printed.width - lap, height: printed.height - lap },
+    columns,
+  };
+};
+
+/** Upright or lying, as many columns as give the fewest pages. */
+const fewestPages = (blocks: readonly Block[], paper: PaperKind): { readonly grid: Grid; readonly laid: Laid } => {
+  const grids = Array.from({ length: mostColumns }, (_, index) => index + 1).flatMap((columns) => [
+    gridOf(paper.width, paper.height, columns),
+    gridOf(paper.height, paper.width, columns),
+  ]);
+  const tried = grids.flatMap((grid) => {
+    const width = (grid.columns - 1) * grid.step.width + grid.printed.width;
+    const laid = onShelves(blocks, { width, height: Infinity });
+    return laid.left.length > 0 ? [] : [{ grid, laid, pages: pagesUnder(laid, grid) }];
+  });
+  const [best] = tried.sort((a, b) => a.pages - b.pages || a.grid.columns - b.grid.columns);
+  // A piece that is wider than sixteen pages both ways is beyond what the limits of a recipe let anybody draw.
+  if (!best) throw new Error("no grid of pages takes these pieces");
+  return best;
+};
+
+/** How many tiles lie under the boxes of the blocks. */
+const pagesUnder = ({ blocks }: Laid, { step }: Grid): number =>
+  new Set(
+    blocks.flatMap(({ block, at }) =>
+      cellsUnder(at, { x: at.x + block.width, y: at.y + block.height }, step).map(
+        ({ row, column }) => `${row} ${column}`,
+      ),
+    ),
+  ).size;
+
+const cellsUnder = (
+  from: Point,
+  to: Point,
+  step: Grid["step"],
+): { readonly row: number; readonly column: number }[] => {
+  const cells: { row: number; column: number }[] = [];
+  for (let row = Math.floor(from.y / step.height); row <= Math.floor(to.y / step.height); row += 1) {
+    for (let column = Math.floor(from.x / step.width); column <= Math.floor(to.x / step.width); column += 1)
+      cells.push({ row, column });
+  }
+  return cells;
+};
+
+/** The tiles that a line or a word comes to, row by row. */
+const tilesOf = (groups: readonly Group[], { step, columns }: Grid): Tile[] => {
+  const found = new Map<number, Tile>();
+  const mark = (from: Point, to: Point): void => {
+    const [low, high] = [
+      { x: Math.min(from.x, to.x), y: Math.min(from.y, to.y) },
+      { x: Math.max(from.x, to.x), y: Math.max(from.y, to.y) },
+    ];
+    for (const cell of cellsUnder(low, high, step)) {
+      // What ends just on the last lap still lies on the last column.
+      const column = Math.max(0, Math.min(columns - 1, cell.column));
+      const row = Math.max(0, cell.row);
+      found.set(row * mostColumns + column, { row, column, name: `${rowName(row)}${column + 1}` });
+    }
+  };
+  for (const { strokes, texts } of groups) {
+    for (const { path } of strokes) {
+      const line = flattened(path, 0.5);
+      line.slice(1).forEach((to, index) => {
+        const from = line[index]!;
+        const parts = Math.max(1, Math.ceil(distance(from, to) / 10));
+        for (let part = 0; part < parts; part += 1)
+          mark(between(from, to, part / parts), between(from, to, (part + 1) / parts));
+      });
+    }
+    for (const text of texts) {
+      const corners = rim(boxOf(text));
+      for (const corner of corners) mark(corner, corners[0]!);
+    }
+  }
+  return [...found.entries()].sort(([a], [b]) => a - b).map(([, tile]) => tile);
+};
+
+const tilePage = (tile: Tile, tiles: readonly Tile[], grid: Grid, title: string): Page => {
+  const { paper, printed, step } = grid;
+  const of = originOf(tile, grid);
+  const corners = [
+    { x: margin, y: margin },
+    { x: margin + step.width, y: margin },
+    { x: margin, y: margin + step.height },
+    { x: margin + step.width, y: margin + step.height },
+  ];
+  return {
+    name: tile.name,
+    ...paper,
+    window: {
+      of: { left: of.x, top: of.y, right: of.x + printed.width, bottom: of.y + printed.height },
+      at: { x: margin, y: margin },
+      scale: 1,
+    },
+    strokes: [
+      { kind: "frame", path: rectangle({ x: margin, y: margin }, printed.width, printed.height) },
+      // Where the upper left corner of the next page comes to lie.
+      {
+        kind: "frame",
+        path: straight({ x: margin + step.width, y: margin }, { x: margin + step.width, y: margin + printed.height }),
+      },
+      {
+        kind: "frame",
+        path: straight({ x: margin, y: margin + step.height }, { x: margin + printed.width, y: margin + step.height }),
+      },
+      ...corners.flatMap(registerMark),
+    ],
+    texts: [
+      note(`${tile.name}   ${title}, at 100 %`, { x: margin + 8, y: margin + step.height + 6.5 }, 4, 0),
+      ...neighbour(tiles, tile, 0, 1).map((name) =>
+        note(`${name} comes here`, { x: margin + step.width + 6.5, y: margin + step.height - 8 }, 4, -Math.PI / 2),
+      ),
+      ...neighbour(tiles, tile, 1, 0).map((name) =>
+        note(`${name} comes here`, { x: margin + step.width - 32, y: margin + step.height + 6.5 }, 4, 0),
+      ),
+    ],
+  };
+};
+
+const neighbour = (tiles: readonly Tile[], { row, column }: Tile, down: number, right: number): string[] =>
+  tiles.flatMap((tile) => (tile.row === row + down && tile.column === column + right ? [tile.name] : []));
+
+/** A cross that meets the crosses of the pages around it. */
+const registerMark = ({ x, y }: Point): Stroke[] => [
+  { kind: "frame", path: straight({ x: x - 5, y }, { x: x + 5, y }) },
+  { kind: "frame", path: straight({ x, y: y - 5 }, { x, y: y + 5 }) },
+];
+
+const note = (text: string, at: Point, size: number, turn: number): Text => ({
+  text,
+  at,
+  size,
+  turn,
+  align: "start",
+  weight: "plain",
+});
