@@ -119,7 +119,8 @@ const nestOf = (
   const sized = garmentsOf(table);
   if (options.nestAt !== undefined && !canNestAt(sized, options.nestAt))
     return { problem: `--nest-at ${options.nestAt}: no piece has a place or an edge of that name in every size.` };
-  const remarks = remarksOn(outcome, options);
+  const { size: _all, ...made } = options;
+  const remarks = remarksOn(outcome, made);
   const drawings = nested(sized, remarks, options.nestAt);
   const failing = table.outcomes.flatMap((each, index) =>
     codeFor(each) === exitCode.clean ? [] : [table.sizes[index]!.name],

@@ -114,8 +114,8 @@ const main = async (args: readonly string[]): Promise<number> => {
     .addOption(
       new Option(
         "--as <format>",
-        "print every edge and place as a table for spreadsheets, or the same as --json",
-      ).choices(["csv", "json"]),
+        "print every edge and place as a table for spreadsheets, the same as --json, or one fact a line",
+      ).choices(["csv", "json", "text"]),
     )
     .addHelpText(
       "after",
@@ -389,7 +389,7 @@ const listed = (written: string): string[] =>
 
 const measureForm = ({ json, as, byStep }: Flags): MeasureOptions["form"] => {
   if (json || as === "json") return "json";
-  if (as === "csv") return "csv";
+  if (as === "csv" || as === "text") return as;
   return byStep ? "by-step" : "long";
 };
 

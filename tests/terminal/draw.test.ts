@@ -12,7 +12,7 @@ test("one drawing a piece and one sheet, into a folder that it makes", () => {
   const { code, out } = chalkline(folder, ["draw", "panel.chalk", "--out", "out/panel"]);
   expect(code).toBe(0);
   expect(readdirSync(join(folder, "out/panel")).sort()).toEqual(["panel.svg", "sheet.svg", "wide.svg"]);
-  expect(out).toMatch(/^Wrote 3 drawings into out\/panel/);
+  expect(out).toMatch(/^Wrote 3 files into out\/panel/);
   const drawing = readFileSync(join(folder, "out/panel/panel.svg"), "utf8");
   const [, width, height] = /width="(\d+)mm" height="(\d+)mm"/.exec(drawing)!;
   // True to size: the paper holds the rectangle of 300 x 1000 mm and a margin.
