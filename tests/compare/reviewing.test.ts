@@ -9,6 +9,7 @@ import { build, chalkline, workroom } from "../terminal/chalkline.ts";
 
 const recipes = fileURLToPath(new URL("../../recipes/", import.meta.url));
 const file = join(recipes, "REVIEWING.md");
+const picture = join(recipes, "pictures", "more-swing.svg");
 const hasGit = spawnSync("git", ["--version"]).status === 0;
 
 beforeAll(build);
@@ -60,8 +61,8 @@ const alterations: readonly Alteration[] = [
   },
 ];
 
-/** The document, from a repository that is made for it and thrown away. */
-const reviewed = (): string => {
+/** The document and the picture of its first alteration, from a repository that is made for it and thrown away. */
+const reviewed = (): { readonly document: string; readonly picture: string } => {
   const blocks = readdirSync(join(recipes, "blocks"), { recursive: true, encoding: "utf8" })
     .filter((name) => name.endsWith(".chalk"))
     .map((name) => [`blocks/${name}`, readFileSync(join(recipes, "blocks", name), "utf8")] as const);
@@ -87,23 +88,37 @@ const reviewed = (): string => {
     text = was === "sleeve" ? text.replaceAll(/(?<![.\w-])sleeve(?![\w-])/g, is) : text.replace(was, is);
     writeFileSync(join(folder, "coat.chalk"), text);
     git("commit", "-am", words);
-    const { out, err } = chalkline(folder, ["compare", "HEAD~1..HEAD", "--", "coat.chalk"]);
+    const { out, err } = chalkline(folder, [
+      "compare",
+      "HEAD~1..HEAD",
+      "--out",
+      join("review", words),
+      "--",
+      "coat.chalk",
+    ]);
     if (err !== "") throw new Error(err);
     return `## ${words}\n\n${seen}\n\n\`\`\`\n$ chalkline compare HEAD~1..HEAD -- coat.chalk\n${out.trimEnd()}\n\`\`\`\n`;
   });
-  return [
+  const document = [
     "# Six alterations of the swing coat, reviewed",
     "",
     "A recipe lives in version control, and a second pattern maker looks at each change. This is what `chalkline compare` tells of six",
     "commits to [lobby-coat-swing.chalk](lobby-coat-swing.chalk); `--out FOLDER` draws each changed piece over what it was, `--markdown`",
     "fits a pull request.",
     "",
+    "![The back of the coat before and after: the cloth that was added is hatched along the side, and the hem is marked as 3.2 cm longer, by line 11](pictures/more-swing.svg)",
+    "",
     ...parts,
   ].join("\n");
+  return { document, picture: readFileSync(join(folder, "review", alterations[0]!.words, "back.svg"), "utf8") };
 };
 
 test.skipIf(!hasGit)("recipes/REVIEWING.md is what the program says of the six alterations", () => {
   const now = reviewed();
-  if (process.env.CHALKLINE_UPDATE) writeFileSync(file, now);
-  expect(readFileSync(file, "utf8")).toBe(now);
+  if (process.env.CHALKLINE_UPDATE) {
+    writeFileSync(file, now.document);
+    writeFileSync(picture, now.picture);
+  }
+  expect(readFileSync(file, "utf8")).toBe(now.document);
+  expect(readFileSync(picture, "utf8")).toBe(now.picture);
 });
