@@ -199,7 +199,9 @@ const doesNotFit = ({ paper, tooLarge }: TooLarge, units: Units): string => {
   const length = (mm: number): string => lengthIn(Math.ceil(mm), units);
   const pieces = tooLarge.map(({ name, width, height }) => `${name} (${length(width)} by ${length(height)})`);
   const larger = otherWays(tooLarge, paper);
-  return `No ${paper.title} takes ${pieces.join(", ")}. Print on ${larger.join(" or ")}.`;
+  const instead = larger.length > 0 ? `Print on ${larger.join(" or ")}.` : "Split it into panels first.";
+  if (paper.use === "tiles") return `${pieces.join(", ")} would take hundreds of pages of ${paper.title}. ${instead}`;
+  return `No ${paper.title} takes ${pieces.join(", ")}. ${instead}`;
 };
 
 /** Papers that are put together, and those that are large enough. */
@@ -211,7 +213,8 @@ const otherWays = (pieces: TooLarge["tooLarge"], paper: PaperKind): string[] => 
   return papers
     .filter(
       (each) =>
-        each !== paper && (each.name === "a4" || each.name === "letter" || (each.use !== "tiles" && takes(each))),
+        each !== paper &&
+        (each.use === "tiles" ? paper.use !== "tiles" && (each.name === "a4" || each.name === "letter") : takes(each)),
     )
     .map(({ name }) => `--paper ${name}`);
 };

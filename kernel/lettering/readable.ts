@@ -23,7 +23,7 @@ export const lacking = (drawings: readonly Drawing[], lettering: Lettering): str
 export const numberOf = (character: string): string =>
   `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}`;
 
-/** Breaks as blanks, and without controls and signs that turn the direction of reading. */
-const quiet = (text: string): string => text.replace(/[\t\n\r]+/g, " ").replace(unreadable, "");
+/** The text with breaks as blanks, and without controls and signs that turn the direction of reading. */
+export const quiet = (text: string): string => text.replace(/[\t\n\r]+/g, " ").replace(unreadable, "");
 
 const unreadable = /[\p{Cc}\p{Cf}\p{Cs}\p{Noncharacter_Code_Point}]/gu;

@@ -11,6 +11,7 @@ import { endOf, type Path, startOf } from "../geometry/path.ts";
 import { sameSpot } from "../geometry/point.ts";
 import { cos, sin } from "../geometry/trig.ts";
 import type { Lettering } from "../lettering/lettering.ts";
+import { quiet } from "../lettering/readable.ts";
 import { sha256 } from "../sha-256.ts";
 import type { Page, Print } from "./page.ts";
 import { type PdfLetters, pdfLetters } from "./pdf-letters.ts";
@@ -197,10 +198,13 @@ const textLines = (texts: readonly Text[], letters: PdfLetters): string[] =>
     // The page runs down and letters stand up, so their upward axis is turned over once more.
     const matrix = [along * size, down * size, down * size, -along * size].map((each) => number(each)).join(" ");
     return [
+      // Readers put slanted letters together badly, so each text is told whole as well (ISO 32000-1, 14.9.4).
+      `/Span <</ActualText ${PDFHexString.fromText(quiet(text)).toString()}>> BDC`,
       "BT",
       `${matrix} ${place(from)} Tm`,
       ...runs.flatMap(({ font, codes }) => [`/${font} 1 Tf`, `<${codes}> Tj`]),
       "ET",
+      "EMC",
     ];
   });
 

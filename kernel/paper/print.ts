@@ -6,7 +6,7 @@ import type { PaperKind } from "./papers.ts";
 import { tiledPages } from "./tiled.ts";
 import { wholeSheets } from "./whole-sheets.ts";
 
-/** The print, or the pieces that no sheet of this paper takes. */
+/** The print, or the pieces that no sheet of this paper takes, or that would take hundreds of pages. */
 export const printOn = (
   paper: PaperKind,
   { pieces, sheet }: Drawings,
@@ -17,7 +17,6 @@ export const printOn = (
     ...(titleBlock.length > 0 ? [blockOf("title block", { groups: titleBlock })] : []),
   ];
   const { title, words } = sheet;
-  if (paper.use === "tiles") return { title, words, ...tiledPages(blocks, paper, title) };
-  const laid = wholeSheets(blocks, paper, title);
+  const laid = paper.use === "tiles" ? tiledPages(blocks, paper, title) : wholeSheets(blocks, paper, title);
   return "tooLarge" in laid ? laid : { title, words, ...laid };
 };

@@ -15,12 +15,14 @@ import type { Page } from "./page.ts";
 import { margin, type PaperKind } from "./papers.ts";
 import { groupsOf, type Laid, onShelves } from "./shelves.ts";
 
-/** The groups spread out, and the pages: the map, then the tiles row by row. */
+/** The groups spread out, and the pages: the map, then the tiles row by row; instead of them, the blocks that take too many pages. */
 export const tiledPages = (
   blocks: readonly Block[],
   paper: PaperKind,
   title: string,
-): { readonly groups: readonly Group[]; readonly pages: readonly Page[] } => {
+): { readonly groups: readonly Group[]; readonly pages: readonly Page[] } | { readonly tooLarge: readonly Block[] } => {
+  const tooLarge = tooManyPages(blocks, paper);
+  if (tooLarge.length > 0) return { tooLarge };
   const { grid, laid } = fewestPages(blocks, paper);
   const groups = groupsOf(laid, { x: 0, y: 0 });
   const tiles = tilesOf(groups, grid);
@@ -36,7 +38,22 @@ export const rowName = (row: number): string =>
 
 // How far a page laps over the next, mm: room for glue, and for a pair of scissors that strays.
 const lap = 10;
-const mostColumns = 16;
+
+// Nobody puts together more pages than these, and every layout that is tried is bounded by them too.
+const mostPages = 500;
+
+/** The blocks that take too many pages by themselves, or all of them where they do so together. */
+const tooManyPages = (blocks: readonly Block[], { width, height }: PaperKind): readonly Block[] => {
+  const { step } = gridOf(width, height, 1);
+  const pagesOf = (block: Block): number => (block.width * block.height) / (step.width * step.height);
+  // A belt as long as a street has hardly any area, and yet takes a page at every step of its length.
+  const stepsOf = (block: Block): number => Math.max(block.width, block.height) / Math.max(step.width, step.height);
+  const alone = blocks.filter((block) => pagesOf(block) > mostPages || stepsOf(block) > mostPages);
+  if (alone.length > 0) return alone;
+  return blocks.reduce((sum, block) => sum + pagesOf(block), 0) > mostPages ? blocks : [];
+};
+
+const leastTried = 16;
 
 const gridOf = (width: number, height: number, columns: number): Grid => {
   const printed = { width: width - 2 * margin, height: height - 2 * margin };
@@ -50,7 +67,9 @@ const gridOf = (width: number, height: number, columns: number): Grid => {
 
 /** Upright or lying, as many columns as give the fewest pages. */
 const fewestPages = (blocks: readonly Block[], paper: PaperKind): { readonly grid: Grid; readonly laid: Laid } => {
-  const grids = Array.from({ length: mostColumns }, (_, index) => index + 1).flatMap((columns) => [
+  const narrowest = Math.max(0, ...blocks.map(({ width, height }) => Math.min(width, height)));
+  const most = Math.max(leastTried, Math.ceil(narrowest / gridOf(paper.width, paper.height, 1).step.width));
+  const grids = Array.from({ length: most }, (_, index) => index + 1).flatMap((columns) => [
     gridOf(paper.width, paper.height, columns),
     gridOf(paper.height, paper.width, columns),
   ]);
@@ -59,10 +78,8 @@ const fewestPages = (blocks: readonly Block[], paper: PaperKind): { readonly gri
     const laid = onShelves(blocks, { width, height: Infinity });
     return laid.left.length > 0 ? [] : [{ grid, laid, pages: pagesUnder(laid, grid) }];
   });
-  const [best] = tried.sort((a, b) => a.pages - b.pages || a.grid.columns - b.grid.columns);
-  // A piece that is wider than sixteen pages both ways is beyond what the limits of a recipe let anybody draw.
-  if (!best) throw new Error("no grid of pages takes these pieces");
-  return best;
+  // The last grid is as wide as the widest piece, so that there is a best one.
+  return tried.sort((a, b) => a.pages - b.pages || a.grid.columns - b.grid.columns)[0]!;
 };
 
 /** How many tiles lie under the boxes of the blocks. */
@@ -100,7 +117,7 @@ const tilesOf = (groups: readonly Group[], { step, columns }: Grid): Tile[] => {
       // What ends just on the last lap still lies on the last column.
       const column = Math.max(0, Math.min(columns - 1, cell.column));
       const row = Math.max(0, cell.row);
-      found.set(row * mostColumns + column, { row, column, name: `${rowName(row)}${column + 1}` });
+      found.set(row * columns + column, { row, column, name: `${rowName(row)}${column + 1}` });
     }
   };
   for (const { strokes, texts } of groups) {

@@ -1,0 +1,315 @@
+// What is printed, judged by readers that are not ours: poppler draws and reads the pages, qpdf looks at the file, pdf.js lists
+// the layers. Where a program is not installed its tests are skipped.
+import { execFileSync, spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { afterAll, describe, expect, test } from "vitest";
+import { type Drawings, draw } from "../../kernel/drawing/draw.ts";
+import type { Drawing, Group, Text } from "../../kernel/drawing/drawing.ts";
+import { straight } from "../../kernel/geometry/path.ts";
+import { faceFrom } from "../../kernel/lettering/lettering.ts";
+import type { Print } from "../../kernel/paper/page.ts";
+import { papers } from "../../kernel/paper/papers.ts";
+import { pdf } from "../../kernel/paper/pdf.ts";
+import { printOn } from "../../kernel/paper/print.ts";
+import { lobbyCoat } from "../drawing/made-garment.ts";
+import { workedRecipe } from "../worked-recipe.ts";
+
+const isHere = (program: string): boolean => spawnSync(program, ["-v"]).error === undefined;
+const withoutPoppler = !isHere("pdftoppm");
+const withoutQpdf = spawnSync("qpdf", ["--version"]).error !== undefined;
+
+const folder = mkdtempSync(join(tmpdir(), "chalkline-print-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const fontFile = (name: string): Uint8Array =>
+  readFileSync(fileURLToPath(new URL(`../../node_modules/dejavu-fonts-ttf/ttf/${name}.ttf`, import.meta.url)));
+const lettering = { plain: faceFrom(fontFile("DejaVuSans")), bold: faceFrom(fontFile("DejaVuSans-Bold")) };
+
+const printed = (drawings: Drawings, paper: string): Print => {
+  const print = printOn(papers.find(({ name }) => name === paper)!, drawings);
+  if ("tooLarge" in print) throw new Error("too large");
+  return print;
+};
+
+const saved = async (name: string, print: Print): Promise<string> => {
+  const file = join(folder, `${name}.pdf`);
+  writeFileSync(file, await pdf(print, lettering));
+  return file;
+};
+
+/** A drawing of one piece made of these lines and texts, and nothing else. */
+const alone = (strokes: Group["strokes"], texts: readonly Text[] = []): Drawings => {
+  const group: Group = { of: "piece", name: "flap", words: "A flap.", strokes, texts };
+  const drawing: Drawing = {
+    title: "Usher's flap",
+    words: "A flap.",
+    paper: { left: 0, top: 0, right: 1, bottom: 1 },
+    groups: [group],
+  };
+  return { pieces: new Map([["flap", drawing]]), sheet: drawing };
+};
+
+const text = (words: string, x: number, y: number): Text => ({
+  text: words,
+  at: { x, y },
+  size: 5,
+  turn: 0,
+  align: "start",
+  weight: "plain",
+});
+
+// Dots to the inch that pages are rendered at; a dot is 0.042 mm.
+const dpi = 600;
+const dots = (mm: number): number => Math.round((mm / 25.4) * dpi);
+
+interface Strip {
+  readonly page: number;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The middles of the dark lines that a strip of a page crosses, in mm from the page's left, or from its top for an upright strip. */
+const linesAcross = (file: string, { page, x, y, width, height }: Strip, along: "x" | "y"): number[] => {
+  const [left, top, wide, high] = [dots(x), dots(y), dots(width), dots(height)];
+  const crop = ["-x", left, "-y", top, "-W", wide, "-H", high].map(String);
+  const args = ["-r", String(dpi), "-gray", "-f", String(page), "-l", String(page), ...crop, file];
+  const image = execFileSync("pdftoppm", args, { maxBuffer: 1 << 28 });
+  const header = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(image.subarray(0, 40).toString("latin1"))!;
+  const [columns, rows] = [Number(header[1]), Number(header[2])];
+  const [count, across] = along === "x" ? [columns, rows] : [rows, columns];
+  // The darkness of each column of dots (or row), as the mean over the strip's breadth.
+  const darkness = Array.from({ length: count }, (_, i) => {
+    let sum = 0;
+    for (let j = 0; j < across; j += 1) {
+      const at = along === "x" ? j * columns + i : i * columns + j;
+      sum += 255 - image[header[0].length + at]!;
+    }
+    return sum / across;
+  });
+  const found: number[] = [];
+  let [weight, moment] = [0, 0];
+  for (const [i, dark] of [...darkness, 0].entries()) {
+    if (dark > 8) {
+      weight += dark;
+      moment += dark * (i + 0.5);
+    } else if (weight > 0) {
+      found.push((((along === "x" ? left : top) + moment / weight) / dpi) * 25.4);
+      [weight, moment] = [0, 0];
+    }
+  }
+  return found;
+};
+
+/** How far apart the first two lines are. */
+const apart = ([first, second]: readonly number[]): number => second! - first!;
+
+describe.skipIf(withoutPoppler)("true to scale, as poppler draws it", () => {
+  test("the squares on the first page are 100 mm and 4 in, on tiles and on a roll", async () => {
+    const drawings = draw(lobbyCoat);
+    const tiled = await saved("squares-a4", printed(drawings, "a4"));
+    const thin = 2;
+    // On tiles the squares stand one under the other along the left margin, clear of the words in their middle.
+    const first = linesAcross(tiled, { page: 1, x: 5, y: 40, width: 113, height: thin }, "x");
+    const firstDown = linesAcross(tiled, { page: 1, x: 20, y: 18, width: thin, height: 106 }, "y");
+    const second = linesAcross(tiled, { page: 1, x: 5, y: 140, width: 113, height: thin }, "x");
+    const secondDown = linesAcross(tiled, { page: 1, x: 20, y: 124.5, width: thin, height: 110 }, "y");
+    for (const lines of [first, firstDown]) expect(Math.abs(apart(lines) - 100)).toBeLessThan(0.05);
+    // 4 in of 25.4 mm exactly (international inch, 1959).
+    for (const lines of [second, secondDown]) expect(Math.abs(apart(lines) - 101.6)).toBeLessThan(0.05);
+    const roll = await saved("squares-roll", printed(drawings, "roll-914mm"));
+    const row = linesAcross(roll, { page: 1, x: 5, y: 25, width: 215, height: thin }, "x");
+    expect(Math.abs(row[1]! - row[0]! - 100)).toBeLessThan(0.05);
+    expect(Math.abs(row[3]! - row[2]! - 101.6)).toBeLessThan(0.05);
+  });
+
+  test("a slanted line over four pages is one line again when the crosses are laid on one another", async () => {
+    // It begins in the corner of A1 and ends in the middle of B2.
+    const [start, end] = [
+      { x: 3, y: 3 },
+      { x: 330, y: 480 },
+    ];
+    const print = printed(alone([{ kind: "cutting-line", path: straight(start, end) }]), "a4");
+    const file = await saved("slanted", print);
+    const names = print.pages.map(({ name }) => name);
+    expect(names).toContain("A1");
+    expect(names).toContain("B2");
+    const pageOf = (name: string): number => names.indexOf(name) + 1;
+    const { width, height } = print.pages[1]!;
+    expect([width, height].sort((a, b) => a - b)).toEqual([210, 297]);
+    const [stepX, stepY] = [width - 30, height - 30];
+    const off = (lines: readonly number[], wanted: number): number =>
+      Math.min(...lines.map((x) => Math.abs(x - wanted)));
+    // The line starts at the upper left corner of its block, which is laid at the corner of A1.
+    const at = (y: number): number => ((end.x - start.x) / (end.y - start.y)) * y;
+    let seen = 0;
+    for (const name of names.slice(1)) {
+      const [row, column] = [name.charCodeAt(0) - 65, Number(name.slice(1)) - 1];
+      for (const down of [40, 90, 140]) {
+        const found = linesAcross(file, { page: pageOf(name), x: 5, y: 10 + down, width: width - 9, height: 0.1 }, "x");
+        // Everything is measured from the line along which the page is trimmed.
+        const [left, ...others] = found;
+        const lines = others.map((x) => x - left!);
+        // Where the next page is laid, this one shows a line.
+        expect(off(lines, stepX)).toBeLessThan(0.05);
+        const wanted = at(row * stepY + down + 0.05) - column * stepX;
+        if (wanted < 3 || wanted > stepX - 3) continue;
+        expect(off(lines, wanted)).toBeLessThan(0.1);
+        seen += 1;
+      }
+    }
+    expect(seen).toBeGreaterThan(3);
+  });
+
+  test.each([
+    // ISO 216: A4 210 x 297, A3 297 x 420, A0 841 x 1189 mm. ANSI/ASME Y14.1: A 8.5 x 11, B 11 x 17 in (from memory).
+    ["a4", 210, 297],
+    ["letter", 8.5 * 25.4, 11 * 25.4],
+    ["a3", 297, 420],
+    ["tabloid", 11 * 25.4, 17 * 25.4],
+    ["a0", 841, 1189],
+  ])("pages of %s are that large", async (paper, width, height) => {
+    const file = await saved(`size-${paper}`, printed(draw(lobbyCoat), paper));
+    const sizes = execFileSync("pdfinfo", ["-l", "99", file], { encoding: "utf8" }).matchAll(
+      /size:\s+([\d.]+) x ([\d.]+) pts/g,
+    );
+    const all = [...sizes].map(([, w, h]) => [Number(w), Number(h)].map((each) => (each / 72) * 25.4));
+    expect(all.length).toBeGreaterThan(0);
+    for (const size of all) {
+      const [narrow, long] = size.sort((a, b) => a - b);
+      expect(Math.abs(narrow! - width)).toBeLessThan(0.01);
+      expect(Math.abs(long! - height)).toBeLessThan(0.01);
+    }
+  });
+});
+
+test("pages that nothing comes to are left out", async () => {
+  // Two short lines 1000 mm apart, so that whole rows of pages lie empty between them.
+  const print = printed(
+    alone([
+      { kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x: 50, y: 0 }) },
+      { kind: "cutting-line", path: straight({ x: 0, y: 1000 }, { x: 50, y: 1000 }) },
+    ]),
+    "a4",
+  );
+  expect(print.pages.map(({ name }) => name)[0]).toBe("map");
+  expect(print.pages.length).toBe(3);
+});
+
+test("a stage cloth is printed on as many pages as it takes, and a field is not", () => {
+  const square = (side: number): Drawings =>
+    alone([{ kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x: side, y: side }) }]);
+  // 4490 mm on A4 are 25 columns of 180 mm and 17 rows of 267 mm, or the other way round; the slanted line comes to 25 + 17 - 1 of them at most.
+  const pages = printed(square(4490), "a4").pages.length - 1;
+  expect(pages).toBeGreaterThanOrEqual(25);
+  expect(pages).toBeLessThanOrEqual(41);
+  // 90 m on A4 would be 500 columns; a label or belt that long is refused as well.
+  for (const paper of papers) {
+    expect(printOn(paper, square(90_000))).toHaveProperty("tooLarge");
+  }
+  expect(
+    printOn(papers[0]!, alone([{ kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x: 190_000, y: 1 }) }])),
+  ).toHaveProperty("tooLarge");
+});
+
+const wordsOf = (file: string): string =>
+  execFileSync("pdftotext", ["-enc", "UTF-8", file, "-"], { encoding: "utf8", maxBuffer: 1 << 28 });
+
+describe.skipIf(withoutPoppler)("lettering", () => {
+  test("every label can be searched for, whatever its script", async () => {
+    const labels = ["żółć", "Πανωφόρι", "Чертёж", "Größe 3½", "CUT 2"];
+    const lines = [{ kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x: 100, y: 90 }) }] as const;
+    const drawings = alone(
+      lines,
+      labels.map((words, index) => text(words, 10, 10 + 12 * index)),
+    );
+    for (const paper of ["a4", "roll-36in"]) {
+      const words = wordsOf(await saved(`labels-${paper}`, printed(drawings, paper)));
+      for (const label of labels) expect(words).toContain(label);
+    }
+  });
+
+  test("every label of a garment is there", async () => {
+    const drawings = draw(workedRecipe("lobby-coat-swing.chalk").garment);
+    const words = wordsOf(await saved("all-labels", printed(drawings, "roll-36in"))).replace(/\s+/g, " ");
+    for (const { groups } of drawings.pieces.values())
+      for (const { of, texts } of groups)
+        for (const each of of === "piece" ? texts : []) expect(words).toContain(each.text);
+  });
+
+  test("a letter that the font lacks is seen as its number", async () => {
+    const words = wordsOf(
+      await saved(
+        "lacking",
+        printed(
+          alone([{ kind: "notch", path: straight({ x: 0, y: 0 }, { x: 50, y: 30 }) }], [text("前 back", 5, 20)]),
+          "a4",
+        ),
+      ),
+    );
+    expect(words).toContain("back");
+    // Unicode: U+524D, CJK UNIFIED IDEOGRAPH-524D.
+    expect(words).toMatch(/U\+524D|前/);
+  });
+
+  test("a label with every control character, with PDF's own signs and without an end does no harm", async () => {
+    const controls = Array.from({ length: 0xa0 }, (_, code) => String.fromCharCode(code)).join("");
+    const hostile = `${controls}) >> /JS (app.alert(1)) \\ endstream endobj ${"\u202e\ud800\uffff"}`;
+    const drawings = alone(
+      [{ kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x: 100, y: 90 }) }],
+      [text(hostile, 5, 20), text("x".repeat(10_000), 5, 40)],
+    );
+    const file = await saved("hostile", { ...printed(drawings, "a4"), title: hostile });
+    expect(execFileSync("pdfinfo", [file], { encoding: "utf8" })).toMatch(/JavaScript:\s+no/);
+    expect(wordsOf(file)).toContain("endstream endobj");
+    if (!withoutQpdf) execFileSync("qpdf", ["--check", file], { stdio: "pipe" });
+  });
+});
+
+test.skipIf(withoutQpdf)("qpdf finds nothing wrong", async () => {
+  for (const recipe of ["lobby-coat-swing", "circle-skirt", "stage-cape", "ushers-vest-fitted"]) {
+    for (const paper of ["a4", "roll-36in"]) {
+      const outcome = printOn(
+        papers.find(({ name }) => name === paper)!,
+        draw(workedRecipe(`${recipe}.chalk`).garment),
+      );
+      if ("tooLarge" in outcome) continue;
+      const file = await saved(`${recipe}-${paper}`, outcome);
+      const { status, stdout, stderr } = spawnSync("qpdf", ["--check", file], { encoding: "utf8" });
+      expect(`${stdout}${stderr}`).toContain("No syntax or stream encoding errors found");
+      expect(status).toBe(0);
+    }
+  }
+});
+
+test("layers stand in the panel in order: sizes, then kinds of line, as pdf.js reads them", async () => {
+  const { pieces, sheet } = alone([{ kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x: 100, y: 90 }) }]);
+  const groups = ["S", "M", "L"].map((size) => ({ ...sheet.groups[0]!, size }));
+  const nested = { ...sheet, groups };
+  const print = printed({ pieces: new Map([...pieces.keys()].map((name) => [name, nested])), sheet: nested }, "a3");
+  const bytes = await pdf(print, lettering);
+  const document = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const config = await document.getOptionalContentConfig();
+  const names = (config.getOrder() as string[]).map((id) => config.getGroup(id).name);
+  expect(names).toEqual(["Size S", "Size M", "Size L", "Cutting lines", "Sewing lines", "Marks", "Labels"]);
+  // Acrobat leaves the dialog at actual size where the file asks for it (ISO 32000-1, table 150).
+  expect(await document.getViewerPreferences()).toMatchObject({ PrintScaling: "None" });
+  await document.destroy();
+});
+
+test("the same garment gives the same bytes, and another one another seal", async () => {
+  const seal = (bytes: Uint8Array): string => /\/ID \[ ?<(\w+)>/.exec(Buffer.from(bytes).toString("latin1"))![1]!;
+  const [one, two] = [
+    await pdf(printed(draw(lobbyCoat), "a4"), lettering),
+    await pdf(printed(draw(lobbyCoat), "a4"), lettering),
+  ];
+  expect(Buffer.from(one).equals(Buffer.from(two))).toBe(true);
+  const other = await pdf(printed(draw(lobbyCoat), "letter"), lettering);
+  expect(seal(other)).not.toBe(seal(one));
+  expect(Buffer.from(one).toString("latin1")).not.toMatch(/CreationDate|ModDate/);
+});
