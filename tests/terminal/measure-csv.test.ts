@@ -28,5 +28,13 @@ test("--as json is what --json prints; another format is refused", () => {
   expect(measured(panel, "--as", "json").out).toBe(measured(panel, "--json").out);
   const refused = measured(panel, "--as", "xls");
   expect(refused.code).toBe(2);
-  expect(refused.err).toContain("Allowed choices are csv, json.");
+  expect(refused.err).toContain("Allowed choices are csv, json, text.");
+});
+
+test("--as text says one fact a line, and nothing that a length below a quarter of a millimeter would change", () => {
+  const { code, out } = measured(panel, "--as", "text");
+  expect(code).toBe(0);
+  expect(out.split("\n").map((line) => line.trim())).toContain("edge waist 30 cm, seam");
+  const nearly = measured(panel.replace("right 30 cm", "right 30.001 cm"), "--as", "text");
+  expect(nearly.out).toBe(out);
 });
