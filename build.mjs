@@ -1,34 +1,22 @@
-// Bundles the command line into a file that node runs by itself, dist/chalkline.js, and the page into dist/editor.
-import { chmodSync, copyFileSync, readFileSync, renameSync, statSync } from "node:fs";
+// Bundles the command line into dist/chalkline.js and parts beside it, and the page into dist/editor.
+import {
+  chmodSync,
+  copyFileSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
+import { basename } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 import { buildPage } from "./editor/page/build.mjs";
 
 const root = fileURLToPath(new URL(".", import.meta.url));
-const outfile = `${root}dist/chalkline.js`;
-// Written aside and renamed, so that nobody ever runs half of it.
-const aside = `${root}dist/.chalkline-${process.pid}.js`;
+const isPart = ({ path }) => basename(path).startsWith("part-");
 const { version } = JSON.parse(readFileSync(`${root}package.json`, "utf8"));
-
-// What only one command needs is imported when it is wanted, and then stands in a file of its own, so that no other command reads
-// it: what settles cloth is twice as large as all the rest.
-const apart = new Map([
-  ["language-server.ts", "editor/language-server/language-server.ts"],
-  ["world.ts", "kernel/cloth/hang/world.ts"],
-  ["paper-files.ts", "editor/files/paper-files.ts"],
-]);
-const builtName = (file) => file.replace(/\.ts$/, ".js");
-const whenWanted = {
-  name: "when-wanted",
-  setup: (bundle) => {
-    bundle.onResolve({ filter: /\.ts$/ }, ({ kind, path }) => {
-      const file = path.slice(path.lastIndexOf("/") + 1);
-      return kind === "dynamic-import" && apart.has(file)
-        ? { path: `./${builtName(file)}`, external: true }
-        : undefined;
-    });
-  },
-};
 
 const common = {
   absWorkingDir: root,
@@ -48,23 +36,41 @@ const common = {
   logLevel: "warning",
 };
 
-const bundled = (entry, to) =>
-  build({ ...common, entryPoints: [entry], outfile: aside, plugins: [whenWanted] }).then(
-    () => renameSync(aside, to),
-    () => {
-      // What is the matter has been printed, with its line.
-      process.exit(1);
-    },
-  );
-
-for (const [file, entry] of apart) await bundled(entry, `${root}dist/${builtName(file)}`);
-await bundled("editor/terminal/main.ts", outfile);
+// What only one command needs is imported when it is wanted, and so stands in a part of its own that no other command reads:
+// what settles cloth is twice as large as all the rest.
+const { outputFiles } = await build({
+  ...common,
+  entryPoints: { chalkline: "editor/terminal/main.ts" },
+  outdir: "dist",
+  chunkNames: "part-[hash]",
+  splitting: true,
+  write: false,
+}).catch(() => {
+  // What is the matter has been printed, with its line.
+  process.exit(1);
+});
+mkdirSync(`${root}dist`, { recursive: true });
+// Parts first, and each written aside and renamed, so that nobody ever runs half a program.
+const [entry, ...parts] = outputFiles.toSorted((a, b) => Number(isPart(a)) - Number(isPart(b)));
+for (const { path, contents } of [...parts, entry]) {
+  const aside = `${root}dist/.aside-${process.pid}`;
+  writeFileSync(aside, contents);
+  renameSync(aside, path);
+}
+const outfile = `${root}dist/chalkline.js`;
 chmodSync(outfile, 0o755);
 // What prints are lettered in; its license stands beside it.
 for (const face of ["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"])
   copyFileSync(`${root}node_modules/dejavu-fonts-ttf/ttf/${face}`, `${root}dist/${face}`);
 copyFileSync(`${root}node_modules/dejavu-fonts-ttf/LICENSE`, `${root}dist/DejaVuSans-LICENSE.txt`);
-console.log(`dist/chalkline.js  ${Math.round(statSync(outfile).size / 1024)} KiB`);
+console.log(`dist/chalkline.js  ${Math.round(entry.contents.length / 1024)} KiB, and ${parts.length} parts beside it`);
+
+// Parts of older programs, which nobody runs any more after a whole build.
+const wanted = new Set(parts.map(({ path }) => basename(path)));
+if (!process.argv.includes("--terminal")) {
+  for (const name of readdirSync(`${root}dist`))
+    if (name.endsWith(".js") && name !== "chalkline.js" && !wanted.has(name)) rmSync(`${root}dist/${name}`);
+}
 
 // The tests of the command line build it anew and leave the page alone, which others have open meanwhile.
 if (!process.argv.includes("--terminal")) {
