@@ -59,6 +59,8 @@ for (const { path, contents } of [...parts, entry]) {
 }
 const outfile = `${root}dist/chalkline.js`;
 chmodSync(outfile, 0o755);
+// Wherever the folder is copied to, node then takes its files for modules.
+writeFileSync(`${root}dist/package.json`, '{ "type": "module" }\n');
 // What prints are lettered in; its license stands beside it.
 for (const face of ["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"])
   copyFileSync(`${root}node_modules/dejavu-fonts-ttf/ttf/${face}`, `${root}dist/${face}`);

@@ -1,8 +1,8 @@
 // The command line as a whole: help, version, colour, pipes, the reference, and that nothing of the machine gets out.
 import { spawnSync } from "node:child_process";
-import { copyFileSync, readFileSync, statSync } from "node:fs";
+import { cpSync, readFileSync, statSync } from "node:fs";
 import { homedir, hostname } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { beforeAll, expect, test } from "vitest";
 import { vocabulary } from "../../kernel/vocabulary.ts";
 import { build, chalkline, panel, program, workroom } from "./chalkline.ts";
@@ -93,15 +93,17 @@ test.skipIf(process.platform === "win32")("a reader that stops reading ends the 
   }
 });
 
-test("the program is one file that runs by itself", () => {
+test("the program is one folder that runs by itself", () => {
   expect(readFileSync(program, "utf8")).toMatch(/^#!\/usr\/bin\/env node\n/);
   if (process.platform !== "win32") expect(statSync(program).mode & 0o111).toBe(0o111);
-  // Far from the installed packages it does the same; outside of a package, node tells a module by its ending.
+  // Far from the installed packages it does the same, with letters for paper and what settles cloth.
   const folder = workroom(["panel.chalk", panel]);
-  copyFileSync(program, join(folder, "alone.mjs"));
-  const alone = spawnSync(process.execPath, ["alone.mjs", "check", "panel.chalk"], { cwd: folder, encoding: "utf8" });
-  expect(alone).toMatchObject({ status: 0, stderr: "" });
-  expect(alone.stdout).toContain("clean");
+  cpSync(dirname(program), join(folder, "alone"), { recursive: true });
+  const alone = (...args: string[]) =>
+    spawnSync(process.execPath, ["alone/chalkline.js", ...args], { cwd: folder, encoding: "utf8" });
+  expect(alone("check", "panel.chalk")).toMatchObject({ status: 0, stderr: "" });
+  expect(alone("hang", "panel.chalk").status).toBe(0);
+  expect(alone("draw", "panel.chalk", "--out", "paper", "--as", "pdf").status).toBe(0);
 });
 
 test("steps lists everything, and explains each step and check", () => {
