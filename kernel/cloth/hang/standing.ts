@@ -111,9 +111,10 @@ const levelsOf = (columns: readonly Column[]): number[] => {
 
 /** Where a column is at a level; its end where it does not reach so high or so low. */
 const placeAt = ({ places }: Column, y: number): HungPlace => {
-  const below = places.findIndex(({ hung }) => hung.y >= y);
+  let below = 0;
+  while (below < places.length && places[below]!.hung.y < y) below += 1;
   if (below === 0) return places[0]!;
-  if (below < 0) return places.at(-1)!;
+  if (below === places.length) return places[below - 1]!;
   const [a, b] = [places[below - 1]!, places[below]!];
   const share = (y - a.hung.y) / (b.hung.y - a.hung.y);
   return { flat: between(a.flat, b.flat, share), hung: between(a.hung, b.hung, share) };
@@ -129,15 +130,20 @@ interface Stretch {
 const stretchesOf = (row: readonly HungPlace[], columns: readonly Column[]): Stretch[] => {
   const ends = columns.flatMap(({ panel }, index) => (panel === columns[index + 1]?.panel ? [] : [index + 1]));
   return ends.flatMap((end, index) => {
-    const places = withoutGaps(row.slice(ends[index - 1] ?? 0, end));
-    return places.map((place, at) => {
-      const next = places[at + 1];
-      if (!next) return { flat: 0, hung: 0 };
-      const flat = distance(place.flat, next.flat);
-      return { flat, hung: Math.min(flat, distance(place.hung, next.hung)) };
-    });
+    const own = row.slice(ends[index - 1] ?? 0, end);
+    const apart = stretchesBetween(own);
+    // Few rows have gaps, and all others are what they are.
+    return apart.some(({ flat, hung }) => hung > flat + aHair) ? stretchesBetween(withoutGaps(own)) : apart;
   });
 };
+
+const stretchesBetween = (places: readonly HungPlace[]): Stretch[] =>
+  places.map((place, at) => {
+    const next = places[at + 1];
+    return next
+      ? { flat: distance(place.flat, next.flat), hung: distance(place.hung, next.hung) }
+      : { flat: 0, hung: 0 };
+  });
 
 /** Which stretches of the hem lie in folds together, and how far through its fold each column is, in radians. */
 interface Folding {
@@ -345,8 +351,8 @@ const sum = (count: number, of: (index: number) => number): number => {
 };
 
 // Columns nearer than this at the hem, and levels nearer than this, draw a fold smoothly, mm.
-const smooth = 12;
-const apart = 30;
+const smooth = 15;
+const apart = 40;
 
 // A fold takes up so much of its slack in width: cloth that is folded has a thickness and a roundness of its own.
 const roomShare = 0.35;
