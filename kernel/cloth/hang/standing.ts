@@ -234,11 +234,15 @@ const laidRound = (
   { depth }: Round,
 ): { readonly x: number; readonly z: number; readonly depth: number }[] => {
   const count = level.length;
-  const isFolded = new Set(
-    runs.flatMap((run) => Array.from({ length: run.count }, (_, step) => (run.from + step) % count)),
-  );
-  // Cloth that is not folded lies as wide as it is cut.
-  const room = body.map(({ flat, hung }, index) => (isFolded.has(index) ? hung + roomShare * (flat - hung) : flat));
+  // Cloth that is not folded lies as wide as it is cut; folds are as wide as one another.
+  const room = body.map(({ flat }) => flat);
+  for (const run of runs) {
+    const columns = Array.from({ length: run.count }, (_, step) => (run.from + step) % count);
+    const flat = sum(run.count, (step) => body[columns[step]!]!.flat);
+    const slack = slackOf(run, body);
+    const share = flat === 0 ? 1 : 1 - ((1 - roomShare) * slack) / flat;
+    for (const column of columns) room[column] = body[column]!.flat * share;
+  }
   const around = sum(count, (index) => room[index]!);
   let along = 0;
   const base = room.map((wide) => {
