@@ -1,33 +1,15 @@
 // The garment as it hangs, in a real browser and from a folder: at once by the formula, then settling, and given up at the next key.
 import AxeBuilder from "axe-core";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
-import { browserPath, launch, loneAddress, openWindow, ready, toLineEnd } from "./browser.ts";
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+import { toLineEnd } from "./browser.ts";
+import { loneWindow, inBrowser as suite } from "./lone-window.ts";
 
-const suite = test.skipIf(browserPath === undefined);
-
-let browser: Browser;
 let page: Page;
 let asked: string[];
-let faults: string[];
 
-beforeAll(async () => {
-  if (browserPath !== undefined) browser = await launch();
-}, 60_000);
-afterAll(() => browser?.close());
-
-beforeEach(async () => {
-  if (browserPath === undefined) return;
-  ({ page, asked, faults } = await openWindow(browser));
-  await page.goto(loneAddress);
-  await ready(page);
-}, 60_000);
-
-afterEach(async () => {
-  if (browserPath === undefined) return;
-  await page.context().close();
-  expect(faults).toEqual([]);
-  expect(asked.filter((address) => !/^(?:file|data|blob):/.test(address))).toEqual([]);
+loneWindow((window) => {
+  ({ page, asked } = window);
 });
 
 const slip = () => page.getByRole("region", { name: "As it hangs" });

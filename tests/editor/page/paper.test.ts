@@ -1,8 +1,8 @@
 // Starting from paper, in a real browser: a picture of a piece of ours is taken by a camera reckoned here, dropped on the table,
 // clicked round, and the recipe that appears is held against the piece.
 import AxeBuilder from "axe-core";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
 import { pathLength, pointAt } from "../../../kernel/geometry/arc-length.ts";
 import { flattened } from "../../../kernel/geometry/area.ts";
 import { bounds } from "../../../kernel/geometry/bounds.ts";
@@ -12,33 +12,14 @@ import type { Point } from "../../../kernel/geometry/point.ts";
 import { boundary, walked } from "../../../kernel/outline.ts";
 import type { Piece } from "../../../kernel/working.ts";
 import { workedRecipe, workedText } from "../../worked-recipe.ts";
-import { browserPath, launch, loneAddress, openWindow, ready } from "./browser.ts";
+import { loneWindow, inBrowser as suite } from "./lone-window.ts";
 
-const suite = test.skipIf(browserPath === undefined);
 const within = { timeout: 10_000, interval: 50 };
 
-let browser: Browser;
 let page: Page;
-let asked: string[];
-let faults: string[];
 
-beforeAll(async () => {
-  if (browserPath !== undefined) browser = await launch();
-}, 60_000);
-afterAll(() => browser?.close());
-
-beforeEach(async () => {
-  if (browserPath === undefined) return;
-  ({ page, asked, faults } = await openWindow(browser));
-  await page.goto(loneAddress);
-  await ready(page);
-}, 60_000);
-
-afterEach(async () => {
-  if (browserPath === undefined) return;
-  await page.context().close();
-  expect(faults).toEqual([]);
-  expect(asked.filter((address) => !/^(?:file|data|blob):/.test(address))).toEqual([]);
+loneWindow((window) => {
+  ({ page } = window);
 });
 
 type Vector = readonly [number, number, number];

@@ -1,45 +1,15 @@
 // The page in a real browser, opened from its folder without any server: what is typed, turned and pulled moves the drawing,
 // the drawing and the text point at one another, and nothing is ever asked of a network.
 import AxeBuilder from "axe-core";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
-import {
-  browserPath,
-  edgeLength,
-  intoText,
-  launch,
-  lineText,
-  loneAddress,
-  openWindow,
-  ready,
-  spotOf,
-  toLineEnd,
-} from "./browser.ts";
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+import { edgeLength, intoText, lineText, loneAddress, ready, spotOf, toLineEnd } from "./browser.ts";
+import { loneWindow, inBrowser as suite } from "./lone-window.ts";
 
-const suite = test.skipIf(browserPath === undefined);
-
-let browser: Browser;
 let page: Page;
-let asked: string[];
-let faults: string[];
 
-beforeAll(async () => {
-  if (browserPath !== undefined) browser = await launch();
-}, 60_000);
-afterAll(() => browser?.close());
-
-beforeEach(async () => {
-  if (browserPath === undefined) return;
-  ({ page, asked, faults } = await openWindow(browser));
-  await page.goto(loneAddress);
-  await ready(page);
-}, 60_000);
-
-afterEach(async () => {
-  if (browserPath === undefined) return;
-  await page.context().close();
-  expect(faults).toEqual([]);
-  expect(asked.filter((address) => !/^(?:file|data|blob):/.test(address))).toEqual([]);
+loneWindow((window) => {
+  ({ page } = window);
 });
 
 const within = { timeout: 10_000, interval: 50 };
@@ -323,7 +293,7 @@ suite("a link carries the recipe, and nothing of it goes to a server", async () 
   await page.getByRole("button", { name: "Make a link" }).click();
   const link = await page.getByLabel("Link to this recipe").inputValue();
   expect(link).toMatch(/#recipe=[\w-]+$/);
-  const other = await (await browser.newContext()).newPage();
+  const other = await (await page.context().browser()!.newContext()).newPage();
   await other.goto(link);
   await ready(other);
   expect(await lineText(other, flareLine)).toContain("# of the shared coat");
