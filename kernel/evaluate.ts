@@ -31,7 +31,7 @@ import { lineNaming, unknownName } from "./unknown-name.ts";
 import type { Asked, UsesBefore } from "./used-before.ts";
 import { number, type Scalar, type Value } from "./value.ts";
 import { ownSpans, weightOf, withinLimits } from "./within-limits.ts";
-import type { Acceptance, Cut, Fabric, Garment, Judged, Piece, Seam, Units, WornOver } from "./working.ts";
+import type { Acceptance, Cut, Fabric, Garment, Hang, Judged, Piece, Seam, Units, WornOver } from "./working.ts";
 
 /** A recipe's value as reports show it. */
 export interface NamedValue {
@@ -139,6 +139,7 @@ export class Working {
   readonly accepts: Acceptance[] = [];
   seams: readonly Seam[] = [];
   wornOver: readonly WornOver[] = [];
+  hangs: readonly Hang[] = [];
   cuts: readonly Cut[] = [];
   readonly diagnostics: Diagnostic[];
   records: StepRecord[] = [];
@@ -239,8 +240,8 @@ export class Working {
   }
 
   get garment(): Garment {
-    const { title, file, units, pieces, fabrics, seams, cuts, wornOver, accepts, incomplete } = this;
-    return { title, file, units, pieces, fabrics, seams, cuts, wornOver, accepts, incomplete };
+    const { title, file, units, pieces, fabrics, seams, cuts, wornOver, hangs, accepts, incomplete } = this;
+    return { title, file, units, pieces, fabrics, seams, cuts, wornOver, hangs, accepts, incomplete };
   }
 
   lines(lines: readonly Line[]): void {
@@ -518,6 +519,7 @@ export class Working {
       this.seams = now.seams;
       this.cuts = now.cuts;
       this.wornOver = now.wornOver ?? [];
+      this.hangs = now.hangs ?? [];
       const changed: ChangedPiece[] = [];
       for (const after of now.pieces.values()) {
         const before = this.pieces.get(after.name);

@@ -13,9 +13,11 @@ import { fullnessAtSide } from "./checks/fullness-at-side.ts";
 import { grainHang } from "./checks/grain-hang.ts";
 import { grainPresent } from "./checks/grain-present.ts";
 import { hemAllowanceCurve } from "./checks/hem-allowance-curve.ts";
+import { hemDips } from "./checks/hem-dips.ts";
 import { hemSquare } from "./checks/hem-square.ts";
 import { hingeTrued } from "./checks/hinge-trued.ts";
 import { keptLength } from "./checks/kept-length.ts";
+import { lopSided } from "./checks/lop-sided.ts";
 import { marksInside } from "./checks/marks-inside.ts";
 import { mirroredPairs } from "./checks/mirrored-pairs.ts";
 import { neckDepths } from "./checks/neck-depths.ts";
@@ -58,6 +60,7 @@ import { gather } from "./steps/gather.ts";
 import { godet } from "./steps/godet.ts";
 import { gore } from "./steps/gore.ts";
 import { grain } from "./steps/grain.ts";
+import { hang } from "./steps/hang.ts";
 import { hollowBack } from "./steps/hollow-back.ts";
 import { join } from "./steps/join.ts";
 import { joinPieces } from "./steps/join-pieces.ts";
@@ -185,6 +188,7 @@ export const vocabulary: Vocabulary = {
     flounce,
     seam,
     wear,
+    hang,
     cut,
   ],
   checks: [
@@ -208,6 +212,8 @@ export const vocabulary: Vocabulary = {
     cutFrom,
     fitsCloth,
     fullnessAtSide,
+    lopSided,
+    hemDips,
     openingForWeight,
     hemAllowanceCurve,
     droppedShoulderArmhole,

@@ -225,6 +225,16 @@ export interface WornOver {
   readonly drawnBy: Where;
 }
 
+/** What holds a piece in the hang preview where the recipe says so. */
+export interface Hang {
+  readonly piece: string;
+  /** Stretches of outline edges that are held all along, each from one ratio of the edge's length as drafted to another. */
+  readonly edges: readonly { readonly edge: string; readonly from: number; readonly to: number }[];
+  /** Single spots that are held, each at a ratio of an outline edge's length as drafted. */
+  readonly spots: readonly { readonly edge: string; readonly at: number }[];
+  readonly drawnBy: Where;
+}
+
 /** A built-in check waived on purpose, with the reason. */
 export interface Acceptance {
   readonly check: string;
@@ -272,6 +282,8 @@ export interface Garment {
   readonly cuts: readonly Cut[];
   /** Over what it is worn; none where the recipe does not say. */
   readonly wornOver?: readonly WornOver[];
+  /** What its pieces hang from; none where the recipe leaves it to the preview. */
+  readonly hangs?: readonly Hang[];
   readonly accepts: readonly Acceptance[];
   /** A line failed: what is missing may be missing for that reason alone. */
   readonly incomplete: boolean;

@@ -31,6 +31,7 @@ const foldsOf = ({ round, figures }: HungRound): Json => {
     count: below?.folds ?? 0,
     width: below?.width ?? null,
     hipWidth: below?.hipWidth ?? null,
+    crests: below?.crests.map(({ at, depth, piece }) => ({ at: spot(at), depth, piece })) ?? [],
     plan: hem?.map(spot) ?? [],
   };
 };

@@ -82,7 +82,7 @@ test("a bodice is held at neck, shoulder and underarm", () => {
   const [piece] = hungExactly(armholeCoat).pieces;
   expect(piece!.holding.kind).toBe("bodice");
   expect([...piece!.holding.edges].sort()).toEqual(["neck", "shoulder"]);
-  expect(piece!.holding.underarms).toEqual([at(280, 240)]);
+  expect(piece!.holding.spots).toEqual([at(280, 240)]);
 });
 
 test("without its underarm held, a bodice shows slack that is not there", () => {

@@ -4,7 +4,7 @@ import { measuresAsked } from "../../measures-asked.ts";
 import { isScalar } from "../../value.ts";
 import { type Figure, figuresOf, type RoundPlan } from "./figures.ts";
 import { figureTitle, type HangSheet } from "./hang-svg.ts";
-import { assumptions } from "./hung.ts";
+import { assumptionsOf } from "./hung.ts";
 import { rigged } from "./rigged.ts";
 
 /** The pictures of a worked recipe as it hangs, with what they take for granted. */
@@ -14,7 +14,7 @@ export const hangSheet = (evaluated: Evaluated): HangSheet => {
     title: `${garment.title}, as it hangs`,
     units: garment.units,
     rows: hungRounds(evaluated).map(({ figures }) => figures.map((figure) => ({ title: figureTitle(figure), figure }))),
-    notes: [keyTo(garment.units), ...assumptions],
+    notes: [keyTo(garment.units), ...assumptionsOf(garment)],
   };
 };
 
@@ -29,7 +29,7 @@ export const hungRounds = (evaluated: Evaluated): HungRound[] => {
   const { rounds, columns, straight } = rigged(evaluated.garment, hipOf(evaluated));
   return rounds
     .map((round) => ({ round, figures: figuresOf(round, columns, straight) }))
-    .filter(({ round, figures }) => figures.some(({ folds }) => round.around === "body" || folds > 0));
+    .filter(({ round, figures }) => figures.some(({ folds }) => round.around !== "arm" || folds > 0));
 };
 
 /** The girth of the hip that the recipe was worked with, mm. */

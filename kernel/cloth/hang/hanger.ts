@@ -4,9 +4,10 @@ import { flattened } from "../../geometry/area.ts";
 import type { Path, Span } from "../../geometry/path.ts";
 import type { Point } from "../../geometry/point.ts";
 import { boundary } from "../../outline.ts";
-import type { Garment, Piece } from "../../working.ts";
+import type { Garment, Hang, Piece } from "../../working.ts";
+import { flatness } from "./body-places.ts";
 import { type Hanging, hangingOn, type Sheet } from "./exact.ts";
-import { flatness, type Holding, holdingOf } from "./supports.ts";
+import { type Holding, holdingOf } from "./supports.ts";
 import { withoutFacing } from "./without-facing.ts";
 
 export interface Hanger {
@@ -17,14 +18,25 @@ export interface Hanger {
 
 /** Every piece of a garment that hangs from something and has one hem. */
 export const hangers = (garment: Garment): Hanger[] =>
-  [...garment.pieces.values()].map(withoutFacing).flatMap((piece) => {
-    const whole = piece.doubtful ? undefined : boundary(piece);
-    const holding = whole && holdingOf(piece);
-    if (!holding) return [];
-    return [
-      { piece, holding, sheet: { outline: flattened(whole, flatness).slice(0, -1), supports: holding.supports } },
-    ];
-  });
+  [...garment.pieces.values()].flatMap((piece) => hangerOf(piece, hangOf(piece, garment)) ?? []);
+
+/** What the recipe says a piece hangs from. */
+export const hangOf = ({ name }: Piece, { hangs }: Garment): Hang | undefined =>
+  hangs?.find(({ piece }) => piece === name);
+
+/** A piece as its `hang` line has it held, or as is usual; undefined where it has no one hem that hangs from something. */
+export const hangerOf = (whole: Piece, hang?: Hang): Hanger | undefined => {
+  const piece = withoutFacing(whole);
+  const loop = piece.doubtful ? undefined : boundary(piece);
+  const holding = loop && holdingOf(piece, hang);
+  return (
+    holding && {
+      piece,
+      holding,
+      sheet: { outline: flattened(loop, flatness).slice(0, -1), supports: holding.supports },
+    }
+  );
+};
 
 /** Points of the hem, evenly spread and as many mm apart at most, as they hang. */
 export const stationsOf = ({ holding: { hem }, sheet }: Hanger, apart: number): Hanging[] => {

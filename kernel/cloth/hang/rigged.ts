@@ -1,7 +1,6 @@
 // What the pictures of a hanging garment are made of, as plain data: each piece as a mesh with the places where the formula hangs
 // it, the same for the pieces they were made from, and the rounds they make.
-import { boundary } from "../../outline.ts";
-import type { Garment, Piece } from "../../working.ts";
+import type { Garment } from "../../working.ts";
 import { columnsByFormula } from "./columns.ts";
 import { stiffnessOf } from "./fabric-stiffness.ts";
 import type { ColumnsByPiece, RoundPlan } from "./figures.ts";
@@ -10,6 +9,7 @@ import { coarse, fine, type Hanger, hangers, stationsOf } from "./hanger.ts";
 import { type Mesh, meshOf } from "./mesh.ts";
 import { roundsOf } from "./rounds.ts";
 import type { HungPlace } from "./slack.ts";
+import { straightOf } from "./straight-of.ts";
 
 /** A garment rigged for hanging. */
 export interface Rigged {
@@ -62,9 +62,3 @@ const straightened = (garment: Garment): Garment => ({
   ...garment,
   pieces: new Map([...garment.pieces].map(([name, piece]) => [name, { ...straightOf(piece), name }])),
 });
-
-const straightOf = (piece: Piece): Piece => {
-  let straight = piece;
-  for (let each = piece.source; each && boundary(each) !== undefined; each = each.source) straight = each;
-  return straight;
-};

@@ -2,7 +2,7 @@
 // asked for, so that nothing else of the kernel waits or grows.
 import type { Garment } from "../../working.ts";
 import { coarse, hangers, stationsOf } from "./hanger.ts";
-import { assumptions, type Hung, type HungPiece, hemAndFolds, warningsOf } from "./hung.ts";
+import { assumptionsOf, type Hung, type HungPiece, hemAndFolds, warningsOf } from "./hung.ts";
 import { type Mesh, meshOf } from "./mesh.ts";
 import { mostStretch } from "./most-stretch.ts";
 import type { HungPlace } from "./slack.ts";
@@ -19,8 +19,9 @@ export const settlingGarment = async (garment: Garment): Promise<Generator<HungF
   const { openWorld, settling, placeIn } = await import("./world.ts");
   await openWorld();
   function* settle(): Generator<HungFrame, Hung> {
+    const hanging = hangers(garment);
     const pieces: HungPiece[] = [];
-    for (const hanger of hangers(garment)) {
+    for (const hanger of hanging) {
       const mesh = meshOf(hanger.sheet.outline, stationsOf(hanger, coarse));
       const run = settling(mesh);
       let next: IteratorResult<Frame, Settled>;
@@ -46,7 +47,7 @@ export const settlingGarment = async (garment: Garment): Promise<Generator<HungF
         warnings: [...warningsOf(hanger.sheet), ...unsettled(stretch, converged)],
       });
     }
-    return { pieces, assumptions };
+    return { pieces, assumptions: assumptionsOf(garment, hanging) };
   }
   return settle();
 };

@@ -1,7 +1,7 @@
 // A garment as it stands round the body: the cloth of every level laid on an ellipse and, where it is fuller than the body is
 // round, thrown into folds that are as long as the cloth is. Indicative: the sheet knows how much slack there is and where, the
 // cloth's stiffness how many folds it makes, and nobody just how they fall.
-import { between, distance, type Point, plus, times } from "../../geometry/point.ts";
+import { between, distance, type Point } from "../../geometry/point.ts";
 import { cos, sin } from "../../geometry/trig.ts";
 import { type HungPlace, withoutGaps } from "./slack.ts";
 
@@ -43,7 +43,8 @@ export const standing = (round: Round): Line[] => {
   const columns = finer(round.panels.flatMap(({ columns: own }, panel) => own.map((places) => ({ panel, places }))));
   const levels = levelsOf(columns);
   const rows = levels.map((y) => columns.map((column) => placeAt(column, y)));
-  const stretches = rows.map((row) => stretchesOf(row, columns));
+  const ends = columns.flatMap(({ panel }, index) => (panel === columns[index + 1]?.panel ? [] : [index + 1]));
+  const stretches = rows.map((row) => stretchesOf(row, ends));
   const folding = foldingOf(stretches.at(-1)!, round.wavelength);
   // Above the underarm the round has gaps; there the body is as wide as at the first level that has none.
   const closed = levels.findIndex((y) => columns.every((column) => topOf(column) <= y + aHair));
@@ -69,9 +70,13 @@ export const standing = (round: Round): Line[] => {
   });
 };
 
-/** The hem of a garment in the room, seen from below: a closed line, as long as the cloth. */
+/**
+ * The hem of a garment in the room, seen from below: a closed line, as long as the cloth, round the middle of the body. As in
+ * the view from below that stands under a front view (ISO 5456-2, third angle; from memory), right stays right and the side
+ * that one looks at lies at the top.
+ */
 export const hemSeenFromBelow = (lines: readonly Line[]): Point[] =>
-  lines.map(({ spots }) => ({ x: spots.at(-1)!.x, y: spots.at(-1)!.z }));
+  lines.map(({ spots }) => ({ x: spots.at(-1)!.x, y: -spots.at(-1)!.z }));
 
 interface Column {
   readonly panel: number;
@@ -126,16 +131,14 @@ interface Stretch {
   readonly hung: number;
 }
 
-/** The stretches of a level, each from a column to the next; between two panels, which are sewn, there is none. */
-const stretchesOf = (row: readonly HungPlace[], columns: readonly Column[]): Stretch[] => {
-  const ends = columns.flatMap(({ panel }, index) => (panel === columns[index + 1]?.panel ? [] : [index + 1]));
-  return ends.flatMap((end, index) => {
+/** The stretches of a level, each from a column to the next; between two panels, which are sewn where they end, there is none. */
+const stretchesOf = (row: readonly HungPlace[], ends: readonly number[]): Stretch[] =>
+  ends.flatMap((end, index) => {
     const own = row.slice(ends[index - 1] ?? 0, end);
     const apart = stretchesBetween(own);
     // Few rows have gaps, and all others are what they are.
     return apart.some(({ flat, hung }) => hung > flat + aHair) ? stretchesBetween(withoutGaps(own)) : apart;
   });
-};
 
 const stretchesBetween = (places: readonly HungPlace[]): Stretch[] =>
   places.map((place, at) => {
@@ -145,32 +148,36 @@ const stretchesBetween = (places: readonly HungPlace[]): Stretch[] =>
       : { flat: 0, hung: 0 };
   });
 
-/** Which stretches of the hem lie in folds together, and how far through its fold each column is, in radians. */
+/** Which stretches of the hem lie in folds together, and how far each column stands out of its fold, in times the amplitude. */
 interface Folding {
   readonly runs: readonly { readonly from: number; readonly count: number }[];
-  readonly phases: readonly number[];
+  readonly bumps: readonly number[];
   readonly crests: ReadonlySet<number>;
 }
 
 const foldingOf = (hem: readonly Stretch[], wavelength: number): Folding => {
   const runs = foldedRuns(hem, wavelength);
-  const phases = hem.map(() => 0);
+  const bumps = hem.map(() => 0);
   const crests = new Set<number>();
   for (const { from, count } of runs) {
     const whole = sum(count, (step) => hem[(from + step) % hem.length]!.flat);
     const folds = Math.max(1, Math.round(whole / wavelength));
-    let along = 0;
+    const ats = [0];
     for (let step = 0; step < count; step += 1) {
-      const [column, next] = [(from + step) % hem.length, (from + step + 1) % hem.length];
-      const [before, after] = [along, along + hem[column]!.flat];
-      along = after;
-      phases[next] = (2 * Math.PI * folds * after) / whole;
-      const turn = (at: number): number => Math.floor((folds * at) / whole - 0.5);
-      if (turn(after) > turn(before)) crests.add(next);
+      const column = (from + step) % hem.length;
+      ats.push(ats[step]! + hem[column]!.flat);
+      bumps[(column + 1) % hem.length] = bump((2 * Math.PI * folds * ats[step + 1]!) / whole);
+    }
+    for (let fold = 0; fold < folds; fold += 1) {
+      crests.add((from + nearestTo((whole * (fold + 0.5)) / folds, ats)) % hem.length);
     }
   }
-  return { runs, phases, crests };
+  return { runs, bumps, crests };
 };
+
+/** Which of some places is nearest to where a crest would be. */
+const nearestTo = (wanted: number, ats: readonly number[]): number =>
+  ats.reduce((best, at, index) => (Math.abs(at - wanted) < Math.abs(ats[best]! - wanted) ? index : best), 0);
 
 /** Neighbouring stretches round which the cloth lies fuller than flat. */
 const foldedRuns = (hem: readonly Stretch[], wavelength: number): Folding["runs"] =>
@@ -230,7 +237,7 @@ const slackOf = (
 const laidRound = (
   level: readonly Stretch[],
   body: readonly Stretch[],
-  { runs, phases }: Folding,
+  { runs, bumps }: Folding,
   { depth }: Round,
 ): { readonly x: number; readonly z: number; readonly depth: number }[] => {
   const count = level.length;
@@ -250,37 +257,44 @@ const laidRound = (
     along += wide;
     return spot;
   });
-  const bumps = phases.map(bump);
   const amplitudes = level.map(() => 0);
   for (const run of runs) {
-    const columns = Array.from({ length: run.count + 1 }, (_, step) => (run.from + step) % count);
     // As wide as the body there, and the slack of this level besides.
     const cloth = sum(run.count, (step) => {
-      const { flat, hung } = level[columns[step]!]!;
-      return room[columns[step]!]! + (1 - roomShare) * (flat - hung);
+      const column = (run.from + step) % count;
+      const { flat, hung } = level[column]!;
+      return room[column]! + (1 - roomShare) * (flat - hung);
     });
-    const bends = columns.map((column) => ({ ...base[column]!, bump: bumps[column]! }));
+    const bends = Array.from({ length: run.count + 1 }, (_, step): Bend => {
+      const column = (run.from + step) % count;
+      const { at, out } = base[column]!;
+      return { at, out, bump: bumps[column]! };
+    });
     const amplitude = amplitudeOf(cloth, (trial) => foldedLength(bends, trial));
-    for (const column of columns) amplitudes[column] = amplitude;
+    for (let step = 0; step <= run.count; step += 1) amplitudes[(run.from + step) % count] = amplitude;
   }
   return base.map(({ at, out }, index) => {
-    const { x, y } = plus(at, times(out, amplitudes[index]! * bumps[index]!));
-    return { x, z: y, depth: 2 * amplitudes[index]! };
+    const high = amplitudes[index]! * bumps[index]!;
+    return { x: at.x + out.x * high, z: at.y + out.y * high, depth: 2 * amplitudes[index]! };
   });
 };
 
+/** A spot of the base line, the way out from it, and how far in times the amplitude a fold stands out there. */
+interface Bend {
+  readonly at: Point;
+  readonly out: Point;
+  readonly bump: number;
+}
+
 /** Length of the line through spots that stand out by their bumps at an amplitude, mm. */
-const foldedLength = (
-  bends: readonly { readonly at: Point; readonly out: Point; readonly bump: number }[],
-  amplitude: number,
-): number => {
+const foldedLength = (bends: readonly Bend[], amplitude: number): number => {
   let length = 0;
-  let before: { x: number; y: number } | undefined;
-  for (const { at, out, bump: high } of bends) {
-    const spot = { x: at.x + out.x * amplitude * high, y: at.y + out.y * amplitude * high };
-    if (before) length += distance(before, spot);
-    before = spot;
-  }
+  let [x, y] = [0, 0];
+  bends.forEach(({ at, out, bump: high }, index) => {
+    const [nextX, nextY] = [at.x + out.x * amplitude * high, at.y + out.y * amplitude * high];
+    if (index > 0) length += Math.sqrt((nextX - x) * (nextX - x) + (nextY - y) * (nextY - y));
+    [x, y] = [nextX, nextY];
+  });
   return length;
 };
 

@@ -1,66 +1,126 @@
-// What holds a piece up, and where on the body: neck, shoulder and underarm of a bodice, the waist of a skirt, the cap of a
-// sleeve. Told by how the edges lie between center, side and hem, and by no name.
+// What holds a piece up, and where on the body: what its `hang` line names; else neck, shoulder and underarm of a bodice, the
+// waist of a skirt, the cap of a sleeve, told by how the edges lie between center, side and hem, and by no name.
 import { downAt } from "../../alter/armhole.ts";
 import { isMarkedCenter } from "../../alter/level-with.ts";
-import { turnAlong, turnsOf } from "../../alter/turned.ts";
 import { pathLength, pointAt } from "../../geometry/arc-length.ts";
 import { flattened } from "../../geometry/area.ts";
 import { nearest } from "../../geometry/nearest.ts";
 import { endOf, startOf } from "../../geometry/path.ts";
-import { between, distance, dot, minus, type Point, plus, unit } from "../../geometry/point.ts";
-import { rotated } from "../../geometry/rotate.ts";
+import { distance, dot, minus, type Point, unit } from "../../geometry/point.ts";
 import { boundary, outward, type Walked, walked } from "../../outline.ts";
-import { sewnUpTo, takenAlong } from "../../sewn.ts";
-import type { Edge, Piece } from "../../working.ts";
+import type { Edge, Hang, Piece } from "../../working.ts";
+import { type BodyPlaces, flatness, levelPlaces, placesOn, rootOf, turnedBack } from "./body-places.ts";
 import { type Held, type Sheet, type Support, seen } from "./exact.ts";
 
 /** What holds a piece, and the hem that hangs from it. */
 export interface Holding {
   readonly kind: "bodice" | "waist" | "cap";
-  /** Edges that are held all along, and those of which the lower end is. */
+  /** Edges that are held all along. */
   readonly edges: readonly string[];
-  readonly underarms: readonly Point[];
+  /** Single spots that are held besides: the underarms, or what the recipe says. */
+  readonly spots: readonly Point[];
   readonly supports: readonly Support[];
   readonly hem: Walked;
   /** Where the body positions come from: the piece it was made of, its own lines turned back as drafted, or a level line. */
   readonly body: "source" | "drafted" | "level";
 }
 
-/** How a piece is held; undefined where it has no one hem with something above it. */
-export const holdingOf = (piece: Piece): Holding | undefined => {
+/** How a piece is held, by its `hang` line where it has one; undefined where it has no one hem with something above it. */
+export const holdingOf = (piece: Piece, hang?: Hang): Holding | undefined => {
   const walk = walked(piece);
   const hems = walk.flatMap(({ edge }, index) => (edge.role === "hem" ? [index] : []));
-  if (boundary(piece) === undefined || hems.length !== 1 || walk.length < 4) return undefined;
-  const round = [...walk.slice(hems[0]!), ...walk.slice(0, hems[0]!)];
-  const [hem, first, last, upper] = [round[0]!, round[1]!, round.at(-1)!, round.slice(2, -1)];
-  const armholes = armholesOf(piece, upper, first, last);
-  const held = upper.filter((part) => !armholes.includes(part));
-  const kind = upper.length > 1 ? "bodice" : bulges(piece, upper[0]!) ? "cap" : "waist";
-  const source = rootOf(piece, [...held, ...armholes]);
-  const isShaped = piece.darts.size > 0;
-  const body = source ? "source" : kind === "waist" && !isShaped ? "level" : "drafted";
-  const isArmholeFirst = upper.length > 0 && armholes.includes(upper[0]!);
-  const place = source
-    ? placesOn(source)
-    : body === "level"
-      ? levelPlaces(piece, held)
-      : turnedBack(piece, upper, isArmholeFirst);
-  const underarms = armholes.map((part) => (part === upper[0] ? startOf(part.path) : endOf(part.path)));
-  const spots = armholes.map(({ edge }, index) => heldAt(edge, underarms[index]!, place));
+  if (boundary(piece) === undefined || hems.length !== 1) return undefined;
+  const lie = layOf(piece, [...walk.slice(hems[0]!), ...walk.slice(0, hems[0]!)]);
+  const held = (hang && heldAsSaid(lie, hang)) ?? heldAsUsual(lie);
+  if (!held) return undefined;
+  const { edges, spots } = held;
+  const parts = [...edges, ...spots].map(({ part }) => part);
+  const source = rootOf(piece, parts);
+  const root = source ?? piece;
+  const hasDarts = piece.darts.size > 0 || root.darts.size > 0;
+  const isLevel = lie.kind === "waist" && !hasDarts && parts.every((part) => part === lie.upper[0]);
+  const place = isLevel
+    ? levelPlaces(piece, parts[0]!, root)
+    : source
+      ? placesOn(source)
+      : asDrafted(piece, lie, parts);
   return {
-    kind,
-    edges: held.map(({ edge }) => edge.name),
-    underarms,
+    kind: lie.kind,
+    edges: edges.map(({ part }) => part.edge.name),
+    spots: spots.map(({ part, at }) => pointAt(part.edge.path, at)),
     supports: [
-      ...held.flatMap(({ edge }) => supportsAlong(edge, source?.edges.get(edge.name), place)),
-      ...spots.map((spot) => ({ from: spot, to: spot })),
+      ...edges.flatMap((each) => supportsAlong(each, source?.edges.get(each.part.edge.name), place)),
+      ...spots.map(({ part, at }) => heldAt(part.edge, at, place)).map((spot) => ({ from: spot, to: spot })),
     ],
-    hem,
-    body,
+    hem: lie.round[0]!,
+    body: isLevel ? "level" : source ? "source" : "drafted",
   };
 };
 
-type Places = (edge: Edge, at: number) => Point;
+/** How the edges of a piece lie about its hem. */
+interface Lie {
+  readonly kind: Holding["kind"];
+  /** All of them in outline order, the hem first. */
+  readonly round: readonly Walked[];
+  /** Those between the two beside the hem. */
+  readonly upper: readonly Walked[];
+  readonly armholes: readonly Walked[];
+}
+
+const layOf = (piece: Piece, round: readonly Walked[]): Lie => {
+  const upper = round.slice(2, -1);
+  const isCap = upper.length === 1 && bulges(piece, upper[0]!);
+  const kind = upper.length > 1 ? "bodice" : isCap ? "cap" : "waist";
+  return { kind, round, upper, armholes: armholesOf(piece, upper, round[1]!, round.at(-1)!) };
+};
+
+/** What holds a piece, mm along edges as drafted. */
+interface HeldParts {
+  readonly edges: readonly { readonly part: Walked; readonly from: number; readonly to: number }[];
+  readonly spots: readonly { readonly part: Walked; readonly at: number }[];
+}
+
+/** All upper edges but the armholes, of which the lower ends are. */
+const heldAsUsual = ({ round, upper, armholes }: Lie): HeldParts | undefined => {
+  if (round.length < 4) return undefined;
+  return {
+    edges: upper
+      .filter((part) => !armholes.includes(part))
+      .map((part) => ({ part, from: 0, to: pathLength(part.edge.path) })),
+    spots: armholes.map((part) => ({
+      part,
+      at: (part === upper[0]) === part.turned ? pathLength(part.edge.path) : 0,
+    })),
+  };
+};
+
+/** What a `hang` line says; undefined where the piece, which may be an older one, lacks an edge of those. */
+const heldAsSaid = ({ round }: Lie, { edges, spots }: Hang): HeldParts | undefined => {
+  const byName = new Map(round.map((part) => [part.edge.name, part]));
+  if ([...edges, ...spots].some(({ edge }) => !byName.has(edge))) return undefined;
+  const onEdge = (edge: string): { readonly part: Walked; readonly length: number } => {
+    const part = byName.get(edge)!;
+    return { part, length: pathLength(part.edge.path) };
+  };
+  return {
+    edges: edges.map(({ edge, from, to }) => {
+      const { part, length } = onEdge(edge);
+      return { part, from: from * length, to: to * length };
+    }),
+    spots: spots.map(({ edge, at }) => {
+      const { part, length } = onEdge(edge);
+      return { part, at: at * length };
+    }),
+  };
+};
+
+/** Turned back from the top of the center on, which stays. */
+const asDrafted = (piece: Piece, { round, upper, armholes }: Lie, parts: readonly Walked[]): BodyPlaces => {
+  const run = parts.every((part) => upper.includes(part)) ? upper : round.slice(1);
+  const isFromEnd = upper.length > 0 && armholes.includes(upper[0]!);
+  const part = (isFromEnd ? upper.at(-1) : upper[0]) ?? run[0]!;
+  return turnedBack(piece, run, { part, isAtEnd: isFromEnd });
+};
 
 /** The outermost of three upper edges or more, where it runs down steeply beside a side and not beside the center. */
 const armholesOf = (piece: Piece, upper: readonly Walked[], first: Walked, last: Walked): Walked[] => {
@@ -88,99 +148,29 @@ const bulges = (piece: Piece, { path }: Walked): boolean => {
 // A cap rises by more than this share of its width; a shaped waist by less.
 const cap = 0.1;
 
-/** The first piece in its line that has all these edges, as long as they are now: there they lie as the body has them. */
-const rootOf = (piece: Piece, parts: readonly Walked[]): Piece | undefined => {
-  const isLike = ({ edges }: Piece): boolean =>
-    parts.every(({ edge }) => {
-      const was = edges.get(edge.name);
-      return was !== undefined && Math.abs(pathLength(was.path) - pathLength(edge.path)) < alike;
-    });
-  let root = piece.kept && isLike(piece.kept) ? piece.kept : undefined;
-  for (let each = piece.source; each && isLike(each); each = each.source) root = each;
-  // One that slashes have turned already is not as the body has it; turning its edges back says more.
-  return root?.turned?.length ? undefined : root;
-};
-
-// Truing changes a shoulder's length by less than this, mm.
-const alike = 1.5;
-
-/** By arc length on the same edge of a piece, y down. */
-const placesOn =
-  ({ edges }: Piece): Places =>
-  (edge, at) => {
-    const { path } = edges.get(edge.name)!;
-    return pointAt(path, (at / pathLength(edge.path)) * pathLength(path));
-  };
-
-/**
- * Where a reshaped upper edge lay before slashes turned it: every bit of the edges above the hem turned back by as much as
- * its cloth has turned, from the center on, which stays.
- */
-const turnedBack = (piece: Piece, upper: readonly Walked[], fromEnd: boolean): Places => {
-  let at: Point = { x: 0, y: 0 };
-  const tables = upper.map(({ edge, turned }) => {
-    const turns = turnsOf(piece, edge.name);
-    const drafted = flattened(edge.path, flatness).map((point) => nearest(edge.path, point).at);
-    const bends = [...new Set([...drafted, ...turns.map((turn) => turn.at)])].sort((a, b) => a - b);
-    const stations = turned ? bends.reverse() : bends;
-    const spots = stations.map((station, index) => {
-      const before = stations[index - 1];
-      if (before === undefined) return { station, spot: at };
-      const chord = minus(pointAt(edge.path, station), pointAt(edge.path, before));
-      at = plus(at, rotated(chord, origin, -turnAlong(turns, (station + before) / 2)));
-      return { station, spot: at };
-    });
-    return [edge.name, turned ? spots.reverse() : spots] as const;
-  });
-  const shift = fromEnd ? minus(endOf(upper.at(-1)!.path), at) : startOf(upper[0]!.path);
-  const byEdge = new Map(tables);
-  return (edge, wanted) => {
-    const spots = byEdge.get(edge.name)!;
-    const index = Math.max(
-      1,
-      spots.findIndex(({ station }) => station >= wanted),
-    );
-    const [from, to] = [spots[index - 1]!, spots[index]!];
-    return plus(shift, between(from.spot, to.spot, (wanted - from.station) / (to.station - from.station)));
-  };
-};
-
-const origin: Point = { x: 0, y: 0 };
-
-/** On a level line as long as the edges are once sewn; from where the leftmost of their ends lies. */
-const levelPlaces = (piece: Piece, held: readonly Walked[]): Places => {
-  const { edge: only } = held[0]!;
-  const taken = takenAlong(piece, only.name);
-  const whole = sewnUpTo(only.path, taken, pathLength(only.path));
-  const isRightward = endOf(only.path).x >= startOf(only.path).x;
-  const left = Math.min(startOf(only.path).x, endOf(only.path).x);
-  return (edge, at) => {
-    const along = sewnUpTo(edge.path, taken, at);
-    return { x: left + (isRightward ? along : whole - along), y: 0 };
-  };
-};
-
-const heldAt = (edge: Edge, flat: Point, place: Places): Held => ({
-  flat,
-  body: place(edge, nearest(edge.path, flat).at),
+const heldAt = (edge: Edge, at: number, place: BodyPlaces): Held => ({
+  flat: pointAt(edge.path, at),
+  body: place(edge, at),
 });
 
-/** An edge as straight stretches, cut wherever it bends now or bent on the body. */
-const supportsAlong = (edge: Edge, was: Edge | undefined, place: Places): Support[] => {
+/** A stretch of an edge as straight ones, cut wherever it bends now or bent on the body. */
+const supportsAlong = (
+  { part: { edge }, from, to }: HeldParts["edges"][number],
+  was: Edge | undefined,
+  place: BodyPlaces,
+): Support[] => {
   const length = pathLength(edge.path);
   const ats = flattened(edge.path, flatness).map((point) => nearest(edge.path, point).at);
   const before = was
     ? flattened(was.path, flatness).map((point) => (nearest(was.path, point).at / pathLength(was.path)) * length)
     : [];
-  const stations = [...new Set([...ats, ...before])].sort((a, b) => a - b);
+  const inside = [...ats, ...before].filter((at) => at > from && at < to);
+  const stations = [...new Set([from, ...inside, to])].sort((a, b) => a - b);
   const spots = stations
     .filter((at, index) => index === 0 || at - stations[index - 1]! > shortest)
-    .map((at) => ({ flat: pointAt(edge.path, at), body: place(edge, at) }));
-  return spots.slice(1).map((to, index) => ({ from: spots[index]!, to }));
+    .map((at) => heldAt(edge, at, place));
+  return spots.slice(1).map((end, index) => ({ from: spots[index]!, to: end }));
 };
-
-/** How far a bent line may lie off the curve it stands for, mm. */
-export const flatness = 0.2;
 
 // Stretches shorter than this, in mm, are left to their neighbours.
 const shortest = 0.05;
