@@ -1,5 +1,6 @@
 // chalkline hang: where the fullness of a garment hangs, as a table for people or as JSON for programs.
 import { join } from "node:path";
+import { hangFindings, type PanelFinding } from "../../kernel/cloth/hang/hang-findings.ts";
 import { hangSheet, hungRounds } from "../../kernel/cloth/hang/hang-sheet.ts";
 import { figureInWords, hangSvg } from "../../kernel/cloth/hang/hang-svg.ts";
 import type { Hung, HungPiece } from "../../kernel/cloth/hang/hung.ts";
@@ -41,8 +42,8 @@ export const hang = async (path: string, options: HangOptions, out: Paper, err: 
       return exitCode.unreadable;
     }
   }
-  if (options.form === "json") out.print(jsonText(hangJson(hung, hungRounds(outcome))));
-  else out.say(hungReport(hung, roundLines(outcome), outcome.garment.units));
+  if (options.form === "json") out.print(jsonText(hangJson(hung, hungRounds(outcome), hangFindings(outcome.garment))));
+  else out.say(hungReport(hung, [...panelLines(outcome), ...roundLines(outcome)], outcome.garment.units));
   if (options.out !== undefined && options.form === "long")
     out.say([blank, [plain(`Wrote ${pictureName} into `), strong(options.out)]]);
   err.say(options.form === "json" ? told : [blank, ...told]);
@@ -50,6 +51,26 @@ export const hang = async (path: string, options: HangOptions, out: Paper, err: 
 };
 
 const pictureName = "hanging.svg";
+
+/** Which panel carries how much of the fullness, in which third of its hem, and by how much the hem dips. */
+const panelLines = ({ garment }: Evaluated): SaidLine[] => {
+  const panels = hangFindings(garment).rounds.flatMap((round) =>
+    round.panels.filter(({ slack }) => slack >= leastTold),
+  );
+  return panels.length === 0 ? [] : aligned(panels.map((panel) => panelRow(panel, garment.units)));
+};
+
+const panelRow = ({ piece, share, beside, thirds, dip }: PanelFinding, units: Units) => [
+  words(piece),
+  amount(`${Math.round(share * 100)} % of the fullness`),
+  words(
+    `from ${beside[0]} to ${beside[1]} in thirds: ${thirds.map((each) => lengthIn(Math.round(each), units)).join(", ")}`,
+  ),
+  words(dip.most < 1 ? "" : `the hem dips ${lengthIn(Math.round(dip.most), units)}`),
+];
+
+// Less slack than this, mm, is nothing to tell of.
+const leastTold = 10;
 
 /** A sentence for each round: how many folds there are, and how wide its hem stands. */
 const roundLines = (outcome: Evaluated): SaidLine[] =>

@@ -1,13 +1,15 @@
 // What `hang --json` prints: every hem as it hangs, in mm. Fields are only ever added; anything else makes a new schema number.
+import type { HangFindings } from "../cloth/hang/hang-findings.ts";
 import type { HungRound } from "../cloth/hang/hang-sheet.ts";
 import type { Hung, HungPiece } from "../cloth/hang/hung.ts";
 import type { Point } from "../geometry/point.ts";
+import { hangFindingsJson } from "./hang-findings-json.ts";
 import type { Json } from "./json.ts";
 
 const schema = 1;
 
 /** A hung garment as JSON data; `folds` are those of the first round that has any. */
-export const hangJson = ({ pieces, assumptions }: Hung, rounds: readonly HungRound[]): Json => {
+export const hangJson = ({ pieces, assumptions }: Hung, rounds: readonly HungRound[], findings: HangFindings): Json => {
   const first = rounds.find(({ figures }) => figures.some(({ folds }) => folds > 0)) ?? rounds[0];
   return {
     schema,
@@ -18,6 +20,7 @@ export const hangJson = ({ pieces, assumptions }: Hung, rounds: readonly HungRou
       around: each.round.around,
       folds: foldsOf(each),
     })),
+    findings: hangFindingsJson(findings),
     assumptions,
   };
 };

@@ -2,6 +2,7 @@
 // round the body, and what is said of pieces that the recipe leaves open.
 import { expect, test } from "vitest";
 import { type Figure, figuresOf } from "../../kernel/cloth/hang/figures.ts";
+import { hangFindings } from "../../kernel/cloth/hang/hang-findings.ts";
 import { hungRounds } from "../../kernel/cloth/hang/hang-sheet.ts";
 import { hangers } from "../../kernel/cloth/hang/hanger.ts";
 import { hungExactly } from "../../kernel/cloth/hang/hung.ts";
@@ -42,7 +43,9 @@ test("right stays right, and the side that one looks at lies at the top", () => 
 
 test("every fold tells its place, its depth and its piece, alike on both sides", () => {
   const outcome = workedRecipe("lobby-coat-swing.chalk");
-  const json = JSON.parse(JSON.stringify(hangJson(hungExactly(outcome.garment), hungRounds(outcome)))) as {
+  const json = JSON.parse(
+    JSON.stringify(hangJson(hungExactly(outcome.garment), hungRounds(outcome), hangFindings(outcome.garment))),
+  ) as {
     folds: {
       count: number;
       plan: [number, number][];
