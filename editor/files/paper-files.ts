@@ -42,7 +42,10 @@ export const paperFiles = async (drawings: Drawings, kinds: readonly PaperKind[]
 };
 
 /** The font that comes with the program. */
-const shippedLettering = (): Lettering => ({ plain: faceIn("DejaVuSans.ttf"), bold: faceIn("DejaVuSans-Bold.ttf") });
+export const shippedLettering = (): Lettering => ({
+  plain: faceIn("DejaVuSans.ttf"),
+  bold: faceIn("DejaVuSans-Bold.ttf"),
+});
 
 /** Beside the built program, or in the package that the build takes it from. */
 const faceIn = (file: string) => {

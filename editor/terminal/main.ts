@@ -3,6 +3,8 @@ import { Command, CommanderError, InvalidArgumentError, Option } from "commander
 import { manual } from "../../kernel/manual.ts";
 import { readable } from "../../kernel/report/readable.ts";
 import { vocabulary } from "../../kernel/vocabulary.ts";
+import { card, cardFormats } from "./card.ts";
+import { chalkOff, chalkOffFormats } from "./chalk-off.ts";
 import { check } from "./check.ts";
 import type { Asked, CompareOptions } from "./compare.ts";
 import { draw, formatNames, paperNames } from "./draw.ts";
@@ -248,6 +250,43 @@ const main = async (args: readonly string[]): Promise<number> => {
       code = await hang(file, { ...given(flags), ...out, form: flags.json ? "json" : "long" }, ...papers());
     });
 
+  withGiven(program.command("card").argument("<file>", "a recipe, or - for standard input"))
+    .summary("tell a workroom all of a garment on one page")
+    .description(
+      "Prints the cutting card: what it was drafted with, cloth, pieces and how to cut them, seams in the order of the recipe, finished measures, alterations and cautions.",
+    )
+    .option("-o, --out <folder>", "write it into this folder instead: as text, and as an A4 page in SVG and PDF")
+    .option("--as <formats>", `with --out: formats, with commas between: ${cardFormats.join(", ")} (default: all)`)
+    .addHelpText(
+      "after",
+      example("chalkline card lobby-coat-swing.chalk", "chalkline card lobby-coat-swing.chalk --out out/card --as pdf"),
+    )
+    .action(async (file: string, flags: Flags) => {
+      code = await card(file, { ...given(flags), ...written(flags) }, ...papers());
+    });
+
+  withGiven(program.command("chalk-off").argument("<file>", "a recipe, or - for standard input"))
+    .summary("mark the pieces straight on the cloth, with tape and chalk and no printer")
+    .description(
+      "Prints a table of points for each piece: how far down from a named place and how far out from the fold or the grain line, to 2 mm or 1/8 in, as few as keep the ruled line near the true one, and how near that is.",
+    )
+    .option("-o, --out <folder>", "write it into this folder instead")
+    .option(
+      "--as <formats>",
+      `text or csv; with --out any, with commas between: ${chalkOffFormats.join(", ")} (default: all)`,
+    )
+    .addHelpText(
+      "after",
+      example(
+        "chalkline chalk-off lobby-coat-swing.chalk",
+        "chalkline chalk-off lobby-coat-swing.chalk --as csv > points.csv",
+        "chalkline chalk-off lobby-coat-swing.chalk --out out/chalk --as pdf,csv",
+      ),
+    )
+    .action(async (file: string, flags: Flags) => {
+      code = await chalkOff(file, { ...given(flags), ...written(flags) }, ...papers());
+    });
+
   program
     .command("sizes")
     .argument("<file>", "a recipe with a size table")
@@ -407,6 +446,11 @@ const askedOf = (first: string, second: string | undefined, hasRevisions: boolea
   const [before, after] = first.split("..", 2) as [string, string?];
   return { kind: "revisions", before, after: after === undefined || after === "" ? undefined : after, file: second };
 };
+
+const written = ({ as, out }: Flags) => ({
+  as: as === undefined ? [] : listed(as),
+  ...(out !== undefined && { out }),
+});
 
 const portOf = (written: string): number => {
   const port = Number(written);

@@ -14,7 +14,24 @@ test("--version is that of the package", () => {
   expect(chalkline(workroom(), ["--version"])).toEqual({ code: 0, out: `${version}\n`, err: "" });
 });
 
-test.each(["check", "draw", "measure", "tidy", "steps", "manual"])("%s --help has an example", (command) => {
+test.each([
+  "check",
+  "draw",
+  "measure",
+  "card",
+  "chalk-off",
+  "hang",
+  "compare",
+  "explain",
+  "facts",
+  "git-setup",
+  "sizes",
+  "stress",
+  "tidy",
+  "edit",
+  "steps",
+  "manual",
+])("%s --help has an example", (command) => {
   const { code, out } = chalkline(workroom(), [command, "--help"]);
   expect(code).toBe(0);
   expect(out).toContain(`Usage: chalkline ${command}`);
