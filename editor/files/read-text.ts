@@ -16,6 +16,23 @@ export const readText = (
   called: string,
   gate: Gate = () => undefined,
 ): { readonly text: string } | Unreadable => {
+  const read = readBytes(path, called, { most: limits.fileBytes, tooLarge: tooLarge(called) }, gate);
+  return "problem" in read ? read : textOf(read.bytes, called);
+};
+
+/** How many bytes a file may have, and what is said of one that has more. */
+export interface SizeLimit {
+  readonly most: number;
+  readonly tooLarge: Unreadable;
+}
+
+/** The bytes of a regular file, at most as many as its kind may have; else why it cannot be read. */
+export const readBytes = (
+  path: string,
+  called: string,
+  { most, tooLarge }: SizeLimit,
+  gate: Gate = () => undefined,
+): { readonly bytes: Uint8Array } | Unreadable => {
   let handle: number;
   try {
     // Without O_NONBLOCK a pipe that nobody writes into would hold the program for ever; Windows has neither.
@@ -29,8 +46,9 @@ export const readText = (
     if (!facts.isFile()) return unreadable("file-not-regular", `${called} is a device or a pipe, not a file.`);
     const refused = gate(handle);
     if (refused) return refused;
-    if (facts.size > limits.fileBytes) return tooLarge(called);
-    return textOf(bytesFrom(handle), called);
+    if (facts.size > most) return tooLarge;
+    const bytes = bytesFrom(handle, most);
+    return bytes.length > most ? tooLarge : { bytes };
   } catch (error) {
     return cannotOpen(error, called);
   } finally {
@@ -58,8 +76,8 @@ export const textOf = (bytes: Uint8Array, called: string): { readonly text: stri
 };
 
 // The size was right when it was asked for; a file that grows meanwhile is cut off one byte beyond the limit, and refused.
-const bytesFrom = (handle: number): Uint8Array => {
-  const bytes = new Uint8Array(limits.fileBytes + 1);
+const bytesFrom = (handle: number, most: number): Uint8Array => {
+  const bytes = new Uint8Array(most + 1);
   let length = 0;
   while (length < bytes.length) {
     const count = readSync(handle, bytes, length, bytes.length - length, null);

@@ -1,0 +1,135 @@
+// A drawing from elsewhere becomes the text of a recipe: read, sorted into pieces, written, tidied.
+import { limits } from "../../grammar/limits.ts";
+import { tidy } from "../../grammar/print.ts";
+import { mapped } from "../../kernel/geometry/path.ts";
+import { times } from "../../kernel/geometry/point.ts";
+import type { Kernel } from "../../kernel/kernel.ts";
+import { millimetresIn } from "../../kernel/units.ts";
+import type { Units } from "../../kernel/working.ts";
+import { dxfSheet } from "./dxf-sheet.ts";
+import { Names } from "./piece-names.ts";
+import { type OutlineLine, piecesOn } from "./pieces-on.ts";
+import { type RecipeUnits, recipeUnits } from "./recipe-units.ts";
+import { Refused } from "./refused.ts";
+import { type LeftOut, plainWords, type Sheet } from "./sheet.ts";
+import { svgSheet } from "./svg-sheet.ts";
+import { tableSheet } from "./table-sheet.ts";
+import { type TracedPiece, tracedPiece } from "./traced-piece.ts";
+
+export interface BringInOptions {
+  /** The units of the recipe, and of a file that does not say its own. */
+  readonly units?: Units;
+  /** How many times larger the pieces are than they are drawn. */
+  readonly scale: number;
+  /** Which line becomes the outline where the file draws both. */
+  readonly line: OutlineLine;
+}
+
+/** A recipe, and everything that is to be said of how it came about. */
+export interface BroughtIn {
+  readonly recipe: string;
+  readonly pieces: readonly TracedPiece[];
+  readonly notes: readonly string[];
+  readonly leftOut: readonly LeftOut[];
+  /** How far, in mm, the recipe strays from the drawing where it is furthest off. */
+  readonly straying: number;
+}
+
+/** Why there is no recipe, and at which line of the file, counted from 1. */
+export interface NotBroughtIn {
+  readonly problem: { readonly message: string; readonly line?: number; readonly hint?: string };
+}
+
+/** The kinds of file that are read, by the ending of their names. */
+export const drawingKinds = ["svg", "dxf", "csv"] as const;
+
+export type DrawingKind = (typeof drawingKinds)[number];
+
+/** Makes a recipe of a drawing; `called` is the name of the file, without folders. */
+export const broughtIn = (
+  text: string,
+  kind: DrawingKind,
+  called: string,
+  options: BringInOptions,
+  kernel: Pick<Kernel, "parse">,
+): BroughtIn | NotBroughtIn => {
+  try {
+    const unit = options.units === undefined ? undefined : millimetresIn.get(options.units)!;
+    const sheet = scaledSheet(readers[kind](text.replace(/^\ufeff/, ""), unit), options.scale);
+    const { pieces: found, leftOut, notes } = piecesOn(sheet, options.line);
+    const units = recipeUnits(options.units ?? sheet.units ?? "cm");
+    const names = new Names();
+    const pieces = found.map((each) => tracedPiece(names.take(each.called, "piece"), each, units));
+    const all = { pieces, leftOut: [...sheet.leftOut, ...leftOut] };
+    const recipe = tidied(recipeText(called, units, all), kernel);
+    if (recipe.length > limits.fileBytes)
+      throw new Refused(`The recipe would be larger than ${limits.fileBytes / 1024 / 1024} MiB, and none may be.`);
+    const straying = Math.max(...pieces.map((piece) => piece.straying));
+    return { recipe, ...all, notes: [...sheet.notes, ...notes], straying };
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    const { message, line, hint } = error;
+    return { problem: { message, ...(line !== undefined && { line }), ...(hint !== undefined && { hint }) } };
+  }
+};
+
+const readers: Readonly<Record<DrawingKind, (text: string, unit: number | undefined) => Sheet>> = {
+  svg: svgSheet,
+  dxf: dxfSheet,
+  csv: tableSheet,
+};
+
+const scaledSheet = (sheet: Sheet, scale: number): Sheet => {
+  if (scale === 1) return sheet;
+  return {
+    ...sheet,
+    lines: sheet.lines.map((each) => ({ ...each, path: mapped(each.path, (p) => times(p, scale)) })),
+    spots: sheet.spots.map((each) => ({ ...each, at: times(each.at, scale) })),
+    words: sheet.words.map((each) => ({ ...each, at: times(each.at, scale) })),
+  };
+};
+
+const recipeText = (
+  called: string,
+  { units }: RecipeUnits,
+  { pieces, leftOut }: { readonly pieces: readonly TracedPiece[]; readonly leftOut: readonly LeftOut[] },
+): string => {
+  const name = plainWords(called);
+  const said = [
+    `Traced from ${name}. Rename what has a number to what it is:`,
+    ...pieces.map((piece) => `  ${piece.name}: ${runOf(piece.edges)}`),
+    ...(leftOut.length === 0 ? [] : ["Left out:", ...leftOut.map((each) => `  ${leftOutWords(each)}`)]),
+  ];
+  return [
+    "chalkline 1",
+    `recipe "${titleOf(name)}"`,
+    `units ${units}`,
+    "",
+    ...said.map((line) => `# ${line}`),
+    ...pieces.flatMap(({ text }) => ["", text]),
+    "",
+  ].join("\n");
+};
+
+/** What was left out, with its count and its first line. */
+export const leftOutWords = ({ what, count, line }: LeftOut): string =>
+  `${plainWords(what)} (${count === 1 ? `1, line ${line}` : `${count}, the first at line ${line}`})`;
+
+const runOf = (edges: readonly string[]): string =>
+  edges.length <= 2 ? edges.join(", ") : `${edges[0]} to ${edges.at(-1)}`;
+
+/** A title out of a file's name: "side-panel.svg" is "Side panel". */
+const titleOf = (name: string): string => {
+  const words = name
+    .replace(/\.[A-Za-z0-9]+$/, "")
+    .replace(/[-_]+/g, " ")
+    .replace(/[\\"]/g, "")
+    .trim();
+  return words === "" ? "Traced" : `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+};
+
+const tidied = (text: string, kernel: Pick<Kernel, "parse">): string => {
+  const { tree, forms, diagnostics } = kernel.parse({ file: "traced.chalk", text });
+  if (diagnostics.length > 0) throw new Error(`a traced recipe cannot be read: ${diagnostics[0]!.message}`);
+  return tidy(tree, forms);
+};

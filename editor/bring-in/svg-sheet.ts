@@ -1,0 +1,452 @@
+// An SVG file as a sheet: every line that is drawn, true to size, with what its class or id says it is. Nothing in it runs,
+// nothing is fetched, and whatever is no line is told as left out.
+import { type Path, straight, through } from "../../kernel/geometry/path.ts";
+import type { Point } from "../../kernel/geometry/point.ts";
+import type { Units } from "../../kernel/working.ts";
+import { type Affine, after, movedBy, scaled, sentBy, shifted } from "./affine.ts";
+import { arcBetween, wholeCircle, wholeEllipse } from "./circle-arc.ts";
+import { drawingLimits } from "./drawing-limits.ts";
+import { Refused } from "./refused.ts";
+import { type Meaning, type Sheet, SheetInHand } from "./sheet.ts";
+import { pixelsInInch, svgLength } from "./svg-length.ts";
+import { svgPath } from "./svg-path.ts";
+import { svgTransform } from "./svg-transform.ts";
+import { type SvgElement, svgTree } from "./svg-tree.ts";
+import { pieceInId, toldByName } from "./told-by-name.ts";
+
+/** Reads an SVG; `unit` is how many mm one unit of a drawing without a size of its own is, where that was said. */
+export const svgSheet = (text: string, unit: number | undefined): Sheet => {
+  const root = svgTree(text);
+  const walk = new SvgWalk(root);
+  return walk.whole(root, unit);
+};
+
+/** What an element takes over from those around it. */
+interface Around {
+  readonly matrix: Affine;
+  readonly means: Meaning | "aside" | undefined;
+  readonly called: string | undefined;
+  readonly group: string;
+  /** What 100 % are, across and down. */
+  readonly width: number | undefined;
+  readonly height: number | undefined;
+  /** The ids that `use` is drawing. */
+  readonly used: readonly string[];
+}
+
+class SvgWalk {
+  private readonly sheet = new SheetInHand();
+  private readonly byId = new Map<string, SvgElement>();
+  private walked = 0;
+  private groups = 0;
+
+  constructor(root: SvgElement) {
+    const rest = [root];
+    for (let element = rest.pop(); element; element = rest.pop()) {
+      const id = element.attributes.get("id");
+      if (id !== undefined && !this.byId.has(id)) this.byId.set(id, element);
+      rest.push(...element.children);
+    }
+  }
+
+  whole(root: SvgElement, unit: number | undefined): Sheet {
+    const { matrix, width, height, units } = this.paper(root, unit);
+    this.inside(root, { matrix, means: undefined, called: undefined, group: "0", width, height, used: [] });
+    return this.sheet.finished(units);
+  }
+
+  /** How the outermost element lies on the sheet (W3C SVG 2, 8.2 and 8.6). */
+  private paper(
+    root: SvgElement,
+    unit: number | undefined,
+  ): { matrix: Affine; width: number | undefined; height: number | undefined; units: Units | undefined } {
+    const box = boxOf(root);
+    const [width, height] = ["width", "height"].map((name) => {
+      const length = svgLength(root.attributes.get(name) ?? "", undefined);
+      return length && length.value > 0 ? length : undefined;
+    });
+    const units = width?.unit === "in" || height?.unit === "in" ? "in" : undefined;
+    const pixel = 25.4 / pixelsInInch;
+    if (box && (width || height)) {
+      const across = width ?? { value: (height!.value * box.width) / box.height, unit: height!.unit };
+      const down = height ?? { value: (width!.value * box.height) / box.width, unit: width!.unit };
+      const fitted = intoBox(box, { width: across.value, height: down.value }, root);
+      if (across.unit === "" || across.unit === "px") this.saySize(unit);
+      const pixels = isRelative(across.unit) && unit !== undefined ? unit : pixel;
+      return { matrix: after(scaled(pixels, pixels), fitted), width: box.width, height: box.height, units };
+    }
+    this.saySize(unit);
+    const pixels = unit ?? pixel;
+    return {
+      matrix: scaled(pixels, pixels),
+      width: box?.width ?? width?.value,
+      height: box?.height ?? height?.value,
+      units,
+    };
+  }
+
+  private saySize(unit: number | undefined): void {
+    if (unit === undefined)
+      this.sheet.notes.push(
+        "The drawing does not say how large it is: a pixel is taken as 1/96 in. Where that is wrong, --units or --scale puts it right.",
+      );
+  }
+
+  private inside(element: SvgElement, around: Around): void {
+    this.groups += 1;
+    const group = String(this.groups);
+    for (const child of element.children) this.element(child, { ...around, group });
+  }
+
+  private element(element: SvgElement, around: Around): void {
+    const { name, attributes, line } = element;
+    this.walked += 1;
+    if (this.walked > drawingLimits.elements)
+      throw new Refused(
+        `The file draws more than ${drawingLimits.elements} elements, those drawn again with it.`,
+        element,
+      );
+    if (name === "" || silent.has(name)) return;
+    if (isHidden(attributes)) {
+      this.sheet.leaveOut("hidden elements", line);
+      return;
+    }
+    const what = unread.get(name);
+    if (what !== undefined) {
+      this.sheet.leaveOut(what, line);
+      return;
+    }
+    const style = attributes.get("style") ?? "";
+    const move = svgTransform(attributes.get("transform") ?? "");
+    if (move === undefined || /(?:^|;)\s*(?:transform|translate|rotate|scale|offset)[\w-]*\s*:/.test(style)) {
+      this.sheet.leaveOut("elements with a transform that cannot be read", line);
+      return;
+    }
+    const own = toldIn(attributes);
+    const here: Around = {
+      ...around,
+      matrix: after(around.matrix, move),
+      means: around.means === "aside" ? "aside" : (own ?? around.means),
+      called: calledIn(attributes) ?? around.called,
+    };
+    switch (name) {
+      case "g":
+      case "a": {
+        this.inside(element, here);
+        return;
+      }
+      case "svg": {
+        this.nested(element, here);
+        return;
+      }
+      case "use": {
+        this.use(element, here);
+        return;
+      }
+      case "text": {
+        this.text(element, here);
+        return;
+      }
+      default: {
+        this.shape(element, here);
+        return;
+      }
+    }
+  }
+
+  /** A drawing in a drawing has a box of its own. */
+  private nested(element: SvgElement, around: Around): void {
+    const [x, y] = [this.length(element, "x", around.width, 0), this.length(element, "y", around.height, 0)];
+    const width = this.length(element, "width", around.width, around.width);
+    const height = this.length(element, "height", around.height, around.height);
+    const box = boxOf(element);
+    if (width === 0 || height === 0) return;
+    const placed = after(around.matrix, shifted(x ?? 0, y ?? 0));
+    if (!box) {
+      this.inside(element, { ...around, matrix: placed, width, height });
+      return;
+    }
+    if (width === undefined || height === undefined) {
+      this.sheet.leaveOut("nested drawings of unknown size", element.line);
+      return;
+    }
+    const matrix = after(placed, intoBox(box, { width, height }, element));
+    this.inside(element, { ...around, matrix, width: box.width, height: box.height });
+  }
+
+  /** Draws another element again; only one of the same file, and never itself. */
+  private use(element: SvgElement, around: Around): void {
+    const href = (element.attributes.get("href") ?? element.attributes.get("xlink:href") ?? "").trim();
+    const id = href.startsWith("#") ? href.slice(1) : undefined;
+    if (id === undefined) {
+      this.sheet.leaveOut("references to outside of the file", element.line);
+      return;
+    }
+    const target = this.byId.get(id);
+    if (!target) {
+      this.sheet.leaveOut("references to what is not in the file", element.line);
+      return;
+    }
+    if (around.used.includes(id)) throw new Refused(`The element “${id}” is drawn again inside itself.`, element);
+    if (around.used.length >= drawingLimits.placedInPlaced)
+      throw new Refused(`Elements are drawn again more than ${drawingLimits.placedInPlaced} deep.`, element);
+    const [x, y] = [this.length(element, "x", around.width, 0), this.length(element, "y", around.height, 0)];
+    const placed = {
+      ...around,
+      matrix: after(around.matrix, shifted(x ?? 0, y ?? 0)),
+      used: [...around.used, id],
+    };
+    if (target.name === "symbol" || target.name === "svg") {
+      const sizes = ["width", "height"].flatMap((name) => {
+        const value = element.attributes.get(name);
+        return value === undefined ? [] : [[name, value] as const];
+      });
+      this.nested({ ...target, attributes: new Map([...target.attributes, ...sizes]) }, placed);
+      return;
+    }
+    this.groups += 1;
+    this.element(target, { ...placed, group: String(this.groups) });
+  }
+
+  private text(element: SvgElement, around: Around): void {
+    const holder = element.attributes.has("x")
+      ? element
+      : (element.children.find(({ name }) => name === "tspan") ?? element);
+    const [x, y] = ["x", "y"].map(
+      (name) => svgLength(firstOf(holder.attributes.get(name) ?? "0"), undefined)?.value ?? 0,
+    );
+    if (around.means === "aside") return;
+    const at = sentBy(around.matrix, { x: x!, y: y! });
+    this.sheet.write({ text: element.words, at, group: around.group, isRemark: false, line: element.line });
+  }
+
+  private shape(element: SvgElement, around: Around): void {
+    if (around.means === "aside") return;
+    const paths = this.paths(element, around);
+    if (paths === undefined) return;
+    const { group, means, called, matrix } = around;
+    for (const path of paths) {
+      const moved = movedBy(matrix, path);
+      this.sheet.line({ path: moved, means, group, called, isMeasured: false, line: element.line });
+    }
+  }
+
+  /** The lines of a shape (W3C SVG 2, chapter 10 "Basic Shapes"); undefined where nothing is drawn. */
+  private paths(element: SvgElement, around: Around): readonly Path[] | undefined {
+    const { name, line } = element;
+    const across = (key: string, otherwise: number | undefined = 0) =>
+      this.length(element, key, around.width, otherwise);
+    const down = (key: string, otherwise: number | undefined = 0) =>
+      this.length(element, key, around.height, otherwise);
+    const broken = (): undefined => {
+      this.sheet.leaveOut(`elements (${name}) with a measure that cannot be read`, line);
+      return undefined;
+    };
+    switch (name) {
+      case "path": {
+        const { paths, brokenAt } = svgPath(element.attributes.get("d") ?? "");
+        if (brokenAt !== undefined)
+          this.sheet.notes.push(
+            `Line ${line}: this path cannot be read from character ${brokenAt} on, and is drawn up to there.`,
+          );
+        return paths;
+      }
+      case "line": {
+        const [x1, y1, x2, y2] = [across("x1"), down("y1"), across("x2"), down("y2")];
+        if (x1 === undefined || y1 === undefined || x2 === undefined || y2 === undefined) return broken();
+        return x1 === x2 && y1 === y2 ? [] : [straight({ x: x1, y: y1 }, { x: x2, y: y2 })];
+      }
+      case "polyline":
+      case "polygon": {
+        const points = pointsIn(element.attributes.get("points") ?? "");
+        if (points === undefined) return broken();
+        const all = name === "polygon" && points.length > 2 ? [...points, points[0]!] : points;
+        return bent(all);
+      }
+      case "rect": {
+        const [x, y, width, height] = [across("x"), down("y"), across("width"), down("height")];
+        if (
+          x === undefined ||
+          y === undefined ||
+          width === undefined ||
+          height === undefined ||
+          width < 0 ||
+          height < 0
+        )
+          return broken();
+        const radius = (key: string, whole: number | undefined) => {
+          const written = element.attributes.get(key);
+          return written === undefined || written === "auto" ? undefined : svgLength(written, whole)?.value;
+        };
+        const [rx, ry] = [radius("rx", around.width), radius("ry", around.height)];
+        if (width === 0 || height === 0 || this.isPaper(element, around, { x, y, width, height })) return [];
+        return [rectangle(x, y, width, height, Math.max(0, rx ?? ry ?? 0), Math.max(0, ry ?? rx ?? 0))];
+      }
+      case "circle": {
+        const [cx, cy, r] = [across("cx"), down("cy"), across("r")];
+        if (cx === undefined || cy === undefined || r === undefined || r < 0) return broken();
+        return r === 0 ? [] : [wholeCircle({ x: cx, y: cy }, r)];
+      }
+      case "ellipse": {
+        const [cx, cy] = [across("cx"), down("cy")];
+        const rx = across("rx", down("ry"));
+        const ry = down("ry", across("rx"));
+        if (cx === undefined || cy === undefined || rx === undefined || ry === undefined || rx < 0 || ry < 0)
+          return broken();
+        return rx === 0 || ry === 0 ? [] : [wholeEllipse({ x: cx, y: cy }, rx, ry)];
+      }
+      default:
+        this.sheet.leaveOut(`elements that are no lines (${name.slice(0, 40)})`, line);
+        return undefined;
+    }
+  }
+
+  /** Whether a rectangle is the paper that all is drawn on: filled, without an outline, as large as the drawing. */
+  private isPaper(
+    { attributes }: SvgElement,
+    { width, height }: Around,
+    rect: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
+  ): boolean {
+    const stroke =
+      attributes.get("stroke") ?? /(?:^|;)\s*stroke\s*:\s*([^;]+)/.exec(attributes.get("style") ?? "")?.[1];
+    if (stroke !== undefined && stroke.trim() !== "none") return false;
+    return width !== undefined && height !== undefined && rect.width >= width && rect.height >= height;
+  }
+
+  private length(
+    { attributes }: SvgElement,
+    name: string,
+    whole: number | undefined,
+    otherwise: number | undefined,
+  ): number | undefined {
+    const written = attributes.get(name);
+    return written === undefined || written === "auto" ? otherwise : svgLength(written, whole)?.value;
+  }
+}
+
+/** What has no lines and is missed by nobody. */
+const silent: ReadonlySet<string> = new Set([
+  "title",
+  "desc",
+  "metadata",
+  "defs",
+  "symbol",
+  "clipPath",
+  "mask",
+  "pattern",
+  "marker",
+  "linearGradient",
+  "radialGradient",
+  "filter",
+  "view",
+  "tspan",
+]);
+
+/** What is told as left out, in words. */
+const unread: ReadonlyMap<string, string> = new Map([
+  ["script", "scripts, which are never run"],
+  ["style", "style sheets, which are not read"],
+  ["image", "pictures"],
+  ["foreignObject", "pages inside the drawing"],
+  ["switch", "choices between drawings"],
+  ...["animate", "animateTransform", "animateMotion", "set"].map((name) => [name, "movements"] as const),
+]);
+
+const isHidden = (attributes: ReadonlyMap<string, string>): boolean =>
+  attributes.get("display") === "none" ||
+  ["hidden", "collapse"].includes(attributes.get("visibility") ?? "") ||
+  /(?:^|;)\s*(?:display\s*:\s*none|visibility\s*:\s*(?:hidden|collapse))\b/.test(attributes.get("style") ?? "");
+
+const toldIn = (attributes: ReadonlyMap<string, string>): Meaning | "aside" | undefined => {
+  const names = [...(attributes.get("class") ?? "").split(/\s+/), attributes.get("id") ?? ""];
+  for (const name of names) {
+    const told = toldByName(name);
+    if (told !== undefined) return told;
+  }
+  return undefined;
+};
+
+const calledIn = (attributes: ReadonlyMap<string, string>): string | undefined => {
+  const id = attributes.get("id");
+  if (id === undefined) return undefined;
+  const piece = pieceInId(id);
+  // Names that a program numbered through tell nothing, and neither do those of layers.
+  return piece ?? (/^[a-zA-Z]{0,9}[-_]?\d[\w.-]*$|^layer/i.test(id) || toldByName(id) !== undefined ? undefined : id);
+};
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const boxOf = ({ attributes, line }: SvgElement): Box | undefined => {
+  const written = attributes.get("viewBox");
+  if (written === undefined) return undefined;
+  const values = written
+    .trim()
+    .split(/\s*,\s*|\s+/)
+    .map(Number);
+  const [x, y, width, height] = values;
+  if (values.length !== 4 || !values.every(Number.isFinite) || width! <= 0 || height! <= 0)
+    throw new Refused("The viewBox has to be four numbers, of which the last two are above 0.", { line });
+  return { x: x!, y: y!, width: width!, height: height! };
+};
+
+/** A box laid into another (W3C SVG 2, 8.2 "Computing the equivalent transform of an SVG viewport"). */
+const intoBox = (
+  box: Box,
+  { width, height }: { readonly width: number; readonly height: number },
+  { attributes }: SvgElement,
+): Affine => {
+  const [align = "xMidYMid", how = "meet"] = (attributes.get("preserveAspectRatio") ?? "")
+    .trim()
+    .split(/\s+/)
+    .filter(Boolean);
+  const [across, down] = [width / box.width, height / box.height];
+  const one = how === "slice" ? Math.max(across, down) : Math.min(across, down);
+  const [sx, sy] = align === "none" ? [across, down] : [one, one];
+  const share = (word: string): number => (align.includes(`${word}Min`) ? 0 : align.includes(`${word}Max`) ? 1 : 0.5);
+  const spare = align === "none" ? [0, 0] : [width - box.width * sx, height - box.height * sy];
+  return [sx, 0, 0, sy, spare[0]! * share("x") - box.x * sx, spare[1]! * share("Y") - box.y * sy];
+};
+
+const isRelative = (unit: string): boolean => unit === "" || unit === "px" || unit === "%";
+
+const firstOf = (written: string): string => written.trim().split(/[\s,]+/, 1)[0] ?? "0";
+
+const pointsIn = (written: string): Point[] | undefined => {
+  const values = written.trim() === "" ? [] : written.trim().split(/\s*,\s*|\s+/);
+  if (values.length > 2 * drawingLimits.spans) return undefined;
+  const numbers = values.map(Number);
+  if (!numbers.every(Number.isFinite) || numbers.length % 2 !== 0) return undefined;
+  return Array.from({ length: numbers.length / 2 }, (_, i) => ({ x: numbers[2 * i]!, y: numbers[2 * i + 1]! }));
+};
+
+/** A bent line without stretches of no length. */
+const bent = (points: readonly Point[]): Path[] => {
+  const apart = points.filter((p, i) => i === 0 || p.x !== points[i - 1]!.x || p.y !== points[i - 1]!.y);
+  return apart.length < 2 ? [] : [through(apart)];
+};
+
+/** A rectangle with rounded corners, clockwise from the end of the upper left one (SVG 2, 10.2). */
+const rectangle = (x: number, y: number, width: number, height: number, roundX: number, roundY: number): Path => {
+  const [rx, ry] = [Math.min(roundX, width / 2), Math.min(roundY, height / 2)];
+  const [right, bottom] = [x + width, y + height];
+  const corners: Point[] = [
+    { x: x + rx, y },
+    { x: right - rx, y },
+    { x: right, y: y + ry },
+    { x: right, y: bottom - ry },
+    { x: right - rx, y: bottom },
+    { x: x + rx, y: bottom },
+    { x, y: bottom - ry },
+    { x, y: y + ry },
+  ];
+  return corners.flatMap((from, index) => {
+    const to = corners[(index + 1) % corners.length]!;
+    if (from.x === to.x && from.y === to.y) return [];
+    return index % 2 === 0 ? straight(from, to) : arcBetween(from, to, { rx, ry, turn: 0 }, false, true);
+  });
+};

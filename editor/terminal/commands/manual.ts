@@ -1,0 +1,16 @@
+// How `chalkline manual` is asked for.
+import { manual } from "../../../kernel/manual.ts";
+import { vocabulary } from "../../../kernel/vocabulary.ts";
+import { type Declared, example } from "../command.ts";
+
+/** Print the whole manual as Markdown. */
+export const manualCommand: Declared = (program, room) => {
+  program
+    .command("manual")
+    .summary("print the whole manual as Markdown")
+    .description("Prints the whole manual as Markdown, made from the declarations of this very program.")
+    .addHelpText("after", example("chalkline manual > MANUAL.md"))
+    .action(() => {
+      room.papers()[0].print(manual(vocabulary));
+    });
+};

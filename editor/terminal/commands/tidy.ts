@@ -1,0 +1,20 @@
+// How `chalkline tidy` is asked for.
+
+import { type Declared, example, type Flags } from "../command.ts";
+import { tidy } from "../tidy.ts";
+
+/** Rewrite recipes in the one tidy style. */
+export const tidyCommand: Declared = (program, room) => {
+  program
+    .command("tidy")
+    .argument("<file...>", "recipes, folders with recipes, or - for standard input to standard output")
+    .summary("rewrite recipes in the one tidy style")
+    .description(
+      "Rewrites recipes in the one style there is; what they mean never changes. A recipe with lines that cannot be read is left alone.",
+    )
+    .option("--check", "change nothing; say which recipes are not tidy, and exit with 1")
+    .addHelpText("after", example("chalkline tidy recipes", "chalkline tidy --check recipes"))
+    .action(async (files: string[], flags: Flags) => {
+      room.finish(await tidy(files, flags.check === true, ...room.papers()));
+    });
+};
