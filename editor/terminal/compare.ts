@@ -5,7 +5,7 @@ import { join, relative, sep } from "node:path";
 import { blameOnSteps } from "../../kernel/compare/blame.ts";
 import { compareSources, sourcesOf } from "../../kernel/compare/compare-sources.ts";
 import { isUnchanged } from "../../kernel/compare/comparison.ts";
-import type { LaidBy } from "../../kernel/compare/laid-over.ts";
+import { type LaidBy, laidAsAsked } from "../../kernel/compare/laid-over.ts";
 import { compareJson, schema } from "../../kernel/report/compare-json.ts";
 import { compareMarkdown } from "../../kernel/report/compare-markdown.ts";
 import { type PairOf, picturesOf } from "../../kernel/report/compare-pictures.ts";
@@ -44,6 +44,10 @@ export type Asked =
 
 /** Compares, and tells; the exit code is 1 where a check began to fail with an error, or a side could not be worked whole. */
 export const compare = async (asked: Asked, options: CompareOptions, out: Paper, err: Paper): Promise<number> => {
+  if (options.align.by !== "table" && options.out === undefined) {
+    err.say(refusal("--align says how pictures are laid: give --out FOLDER as well."));
+    return exitCode.unreadable;
+  }
   const reviews = await reviewsOf(asked, options);
   if (!Array.isArray(reviews)) {
     err.say(refusal(reviews.problem.message, reviews.problem.hint));
@@ -74,6 +78,11 @@ export const compare = async (asked: Asked, options: CompareOptions, out: Paper,
 
 /** Writes one picture for each piece and the page; or says why that cannot be. */
 const drawn = (reviews: readonly Reviewed[], folder: string, by: LaidBy): string | undefined => {
+  const pairs = reviews.flatMap(({ review, pairOf }) => review.comparison.pieces.map(({ name }) => pairOf(name)));
+  if (pairs.length > 0 && !pairs.some(({ before, after }) => before && after && laidAsAsked(before, after, by))) {
+    const what = by.by === "place" ? `place called ${by.place}` : by.by;
+    return `--align: no piece that changed has a ${what} on both sides.`;
+  }
   const pictured = reviews.map(({ review, pairOf }) => ({ review, pictures: picturesOf(review, pairOf, by) }));
   const pieces = pictured.flatMap(({ review, pictures }) =>
     pictures.map((picture) => ({

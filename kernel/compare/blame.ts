@@ -1,6 +1,6 @@
 // One line for every edge that changed: the edit that undoes it, or the step that did most to it.
 import type { Outcome } from "../kernel.ts";
-import { type Causes, causeOf } from "./causes.ts";
+import { type Causes, causeOfEdge } from "./causes.ts";
 import type { Comparison } from "./comparison.ts";
 import { type EdgeStage, stagesIn } from "./edge-life.ts";
 
@@ -13,7 +13,7 @@ export interface Blamed {
 /** The edited lines behind the edges of a comparison of two texts, by "piece.edge". */
 export const blameOnEdits = (comparison: Comparison, { causes }: Causes): ReadonlyMap<string, Blamed> =>
   blamed(comparison, (piece, edge) => {
-    const cause = causeOf(causes, { kind: "edge", name: `${piece}.${edge}` });
+    const cause = causeOfEdge(causes, `${piece}.${edge}`);
     return cause && { line: cause.line, text: cause.text === "" ? `taken out: ${cause.was}` : cause.text };
   });
 

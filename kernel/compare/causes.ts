@@ -48,11 +48,14 @@ export const causesOf = (
       : edits.slice(0, Math.min(mostTries, Math.ceil(mostSteps / Math.max(1, after.records.length))));
   const effectOf = (edits: readonly FileEdit[]): Effect => {
     const reverted = workWith(edits[0]!.file, withoutEdits(edits));
-    if (reverted.incomplete && !after.incomplete) return { undoes: [], eases: [], isBound: true };
-    const left = new Map(factsOf(compareGarments(before, reverted)).map((fact) => [keyOf(fact), fact.size]));
+    if (reverted.incomplete && !after.incomplete) return { ...noEffect, isBound: true };
+    const compared = compareGarments(before, reverted);
+    const left = new Map(factsOf(compared).map((fact) => [keyOf(fact), fact.size]));
+    const [lengths, lengthsLeft] = [lengthsOf(comparison), lengthsOf(compared)];
     return {
       undoes: facts.filter((fact) => !left.has(keyOf(fact))).map(plain),
       eases: facts.filter((fact) => isEased(fact, left.get(keyOf(fact)))).map(plain),
+      shifts: new Map([...lengths].map(([edge, length]) => [edge, length - (lengthsLeft.get(edge) ?? 0)])),
       isBound: false,
     };
   };
@@ -76,7 +79,19 @@ interface FileEdit {
   readonly edit: LineEdit;
 }
 
-type Effect = Pick<Cause, "undoes" | "eases" | "isBound">;
+type Effect = Pick<Cause, "undoes" | "eases" | "shifts" | "isBound">;
+
+const noEffect: Effect = { undoes: [], eases: [], shifts: new Map(), isBound: false };
+
+/** By how much, mm, the length of each edge changed, by "piece.edge". */
+const lengthsOf = ({ pieces }: Comparison): ReadonlyMap<string, number> =>
+  new Map(
+    pieces.flatMap(({ name, edges }) =>
+      edges.flatMap((edge): [string, number][] =>
+        edge.difference === null ? [] : [[`${name}.${edge.name}`, Math.abs(edge.difference)]],
+      ),
+    ),
+  );
 
 /** The last edit first, so that those before it stay where they are. */
 const withoutEdits = (edits: readonly FileEdit[]): string =>
@@ -94,11 +109,20 @@ const causeBy = (edits: readonly FileEdit[], effect: Effect): Cause => ({
 const together = (bound: readonly FileEdit[], effectOf: (edits: readonly FileEdit[]) => Effect): Cause[] =>
   [...new Set(bound.map(({ file }) => file))].flatMap((file) => {
     const edits = bound.filter((each) => each.file === file);
-    const effect: Effect =
-      edits.length < 2 ? { undoes: [], eases: [], isBound: true } : { ...effectOf(edits), isBound: true };
+    const effect: Effect = edits.length < 2 ? { ...noEffect, isBound: true } : { ...effectOf(edits), isBound: true };
     const hasEffect = effect.undoes.length + effect.eases.length > 0;
     return hasEffect ? [causeBy(edits, effect)] : edits.map((edit) => causeBy([edit], effect));
   });
+
+/** The cause that takes back most of what an edge's length changed by; where none does, the one that accounts for the edge. */
+export const causeOfEdge = (causes: readonly Cause[], edge: string): Cause | undefined => {
+  const shift = ({ shifts }: Cause): number => shifts.get(edge) ?? 0;
+  const most = causes.reduce<Cause | undefined>(
+    (best, each) => (shift(each) > (best ? shift(best) : 0) ? each : best),
+    undefined,
+  );
+  return most ?? causeOf(causes, { kind: "edge", name: edge });
+};
 
 /** The cause that accounts for a thing: one that undoes it, else one that eases it. */
 export const causeOf = (causes: readonly Cause[], { kind, name }: Fact): Cause | undefined => {

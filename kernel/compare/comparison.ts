@@ -132,6 +132,8 @@ export interface Cause {
   /** Wholly undone; what is undone in part stands in `eases`. */
   readonly undoes: readonly Fact[];
   readonly eases: readonly Fact[];
+  /** By how much, mm, less the length of an edge would have changed, by "piece.edge". */
+  readonly shifts: ReadonlyMap<string, number>;
   /** The recipe does not work with this edit alone taken back; where others like it, taken back together, undo something, they are one cause. */
   readonly isBound: boolean;
 }

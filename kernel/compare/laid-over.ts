@@ -50,7 +50,7 @@ export const laidOver = (before: Piece, after: Piece): Laying => {
     .filter(({ count }) => count > spots.length / 2)
     .sort((a, b) => b.count - a.count);
   if (first) return first.laying;
-  return (still > 1 ? undefined : alongFold(before, after)) ?? asItLies;
+  return (still > 0 ? undefined : alongFold(before, after)) ?? asItLies;
 };
 
 /** Along the fold that one of them has, if that edge is as straight and of the same name in the other. */

@@ -33,9 +33,11 @@ const effectOf = ({ undoes, eases, isBound }: Cause, all: number): string => {
   return `${isBound ? "taken back together, as none can be alone: " : ""}${[...undone, ...eased].join("; ")}`;
 };
 
-const factInWords = ({ kind, name }: Fact): string =>
-  kind === "edge" || kind === "check" || kind === "piece"
-    ? name
-    : kind === "area"
-      ? `the cloth of ${name}`
-      : `${kind} ${name}`;
+const factInWords = ({ kind, name }: Fact): string => {
+  if (kind === "edge" || kind === "check" || kind === "piece") return name;
+  if (kind === "area") return `the cloth of ${name}`;
+  if (kind !== "mark") return `${kind} ${name}`;
+  // A mark is told as "sleeve allowance wrist": its piece, what it is, and what it lies on.
+  const allowance = /^(\S+) allowance (\S+)$/.exec(name);
+  return allowance ? `the allowance of ${allowance[1]}.${allowance[2]}` : name.replace(" ", ": ");
+};

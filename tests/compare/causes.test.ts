@@ -1,5 +1,6 @@
 // Which edit caused what: on a rectangle where it can be told by hand.
 import { expect, test } from "vitest";
+import { blameOnEdits } from "../../kernel/compare/blame.ts";
 import { causeOf, causesOf } from "../../kernel/compare/causes.ts";
 import { compareGarments } from "../../kernel/compare/compare-garments.ts";
 import { edgeLife } from "../../kernel/compare/edge-life.ts";
@@ -73,4 +74,24 @@ test("the life of an edge goes back to the line that drafted it", () => {
   // 300 mm, and a straight line over the 40 mm that the slash opens, until the hem is trued.
   expect(hem.map(({ record }) => record.step)).toEqual(["line", "extend-hem", "spread-from"]);
   expect(hem.at(-1)!.after).toBeCloseTo(340, 6);
+});
+
+test("of two edits that both move an edge, the one that took its length is named beside it", () => {
+  const coat = (by: string, longer: string): string => `${apron}piece copy = panel {
+  spread-from waist at 50% to hem by ${by}
+  extend-hem hem by ${longer}
+}
+`;
+  const [before, after] = [coat("6 cm", "2 cm"), coat("9 cm", "3 cm")];
+  const [was, is] = [workedAfresh(before), workedAfresh(after)];
+  const comparison = compareGarments(was, is);
+  const causes = causesOf(comparison, was, is, [{ file: "test.chalk", before, after }], (_, text) =>
+    workedAfresh(text),
+  );
+  const lines = before.split("\n");
+  const lineOf = (start: string): number => lines.findIndex((line) => line.trim().startsWith(start)) + 1;
+  const blame = blameOnEdits(comparison, causes);
+  // The wider opening turns the side and leaves its length; only the longer hem lengthens it.
+  expect(blame.get("copy.side")?.line).toBe(lineOf("extend-hem"));
+  expect(blame.get("copy.hem")?.line).toBe(lineOf("spread-from"));
 });

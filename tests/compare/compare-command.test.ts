@@ -1,5 +1,5 @@
 // chalkline compare and explain as a user runs them: what is printed, in which form, and the exit code.
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { build, chalkline, workroom } from "../terminal/chalkline.ts";
@@ -105,12 +105,15 @@ describe("bad input", () => {
     expect(code).toBe(2);
     expect(err).toContain("No piece of old.chalk was copied from another");
   });
-  test("a place that no piece has lays pieces as they lie", () => {
+  test("a place that no piece has, and a way to lay pictures that nobody asked for, are refused", () => {
     const folder = room();
-    expect(chalkline(folder, ["compare", "old.chalk", "new.chalk", "--out", "a", "--align", "nape"]).code).toBe(0);
-    chalkline(folder, ["compare", "old.chalk", "new.chalk", "--out", "b"]);
-    const [as, lie] = ["a", "b"].map((each) => readFileSync(join(folder, each, "panel.svg"), "utf8"));
-    expect(as).toBe(lie);
+    const nowhere = chalkline(folder, ["compare", "old.chalk", "new.chalk", "--out", "a", "--align", "nape"]);
+    expect(nowhere.code).toBe(2);
+    expect(nowhere.err).toContain("no piece that changed has a place called nape on both sides");
+    expect(existsSync(join(folder, "a"))).toBe(false);
+    const unseen = chalkline(folder, ["compare", "old.chalk", "new.chalk", "--align", "fold"]);
+    expect(unseen.code).toBe(2);
+    expect(unseen.err).toContain("give --out FOLDER as well");
   });
 });
 

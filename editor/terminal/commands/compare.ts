@@ -13,7 +13,8 @@ export const compareCommand: Declared = (program, room) => {
       .argument(
         "[new]",
         "the recipe or folder to hold against it; left out, every piece is held against what it was copied from",
-      ),
+      )
+      .argument("[file]", "the recipe, where two revisions stand before --"),
   )
     .summary("say what changed in the garment between two recipes or revisions")
     .description(
@@ -39,7 +40,9 @@ export const compareCommand: Declared = (program, room) => {
         "chalkline compare recipes/lobby-coat-swing.chalk",
       ),
     )
-    .action(async (first: string, second: string | undefined, flags: Flags) => {
+    .action(async (one: string, other: string | undefined, file: string | undefined, flags: Flags) => {
+      // git's own spelling of two revisions is understood as well.
+      const [first, second] = file === undefined ? [one, other] : [`${one}..${other}`, file];
       if (flags.merge && (second === undefined || flags.out !== undefined || flags.align !== undefined)) {
         room
           .papers()[1]
