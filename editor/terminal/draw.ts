@@ -28,8 +28,8 @@ export interface DrawOptions extends Given {
   readonly out: string;
   /** Formats by name. */
   readonly as: readonly string[];
-  /** Papers by name, for `pdf`. */
-  readonly paper: readonly string[];
+  /** Papers by name, for `pdf`; A4 where none is named. */
+  readonly paper?: readonly string[];
   /** Where nested sizes are laid on one another. */
   readonly nestAt?: string;
 }
@@ -42,7 +42,10 @@ export const paperNames: readonly string[] = papers.map(({ name }) => name);
 
 /** Draws what can be drawn, whatever the findings; tells them, and what it wrote. */
 export const draw = async (path: string, options: DrawOptions, out: Paper, err: Paper): Promise<number> => {
-  const unknown = unknownIn(options.as, formatNames, "format") ?? unknownIn(options.paper, paperNames, "paper");
+  const unknown =
+    notAsked(options) ??
+    unknownIn(options.as, formatNames, "format") ??
+    unknownIn(options.paper ?? [], paperNames, "paper");
   if (unknown !== undefined) {
     err.say(refusal(unknown));
     return exitCode.unreadable;
@@ -63,7 +66,7 @@ export const draw = async (path: string, options: DrawOptions, out: Paper, err: 
     err.say([...file.told, blank, ...refusal(cannotWrite(error, options.out))]);
     return exitCode.unreadable;
   }
-  out.say(written(made.files, options.out));
+  if (made.files.length > 0) out.say(written(made.files, options.out));
   // Findings come last: there the eye of whoever typed the command is.
   const notes = [...pattern.notes, ...made.notes].map(remarkLine);
   err.say([blank, ...notes, ...file.told]);
@@ -74,6 +77,15 @@ export const draw = async (path: string, options: DrawOptions, out: Paper, err: 
 
 /** What `--size` says for all sizes on one paper. */
 const allSizes = "all";
+
+/** An option that would do nothing beside the others. */
+const notAsked = ({ as, paper, nestAt, size }: DrawOptions): string | undefined => {
+  if (paper !== undefined && !as.includes("pdf"))
+    return "--paper is what a PDF is laid out on: write --as pdf as well.";
+  if (nestAt !== undefined && size !== allSizes)
+    return "--nest-at is where sizes lie on one another: write --size all as well.";
+  return undefined;
+};
 
 const unknownIn = (given: readonly string[], known: readonly string[], what: string): string | undefined => {
   const stranger = given.find((name) => !known.includes(name));
@@ -152,7 +164,7 @@ interface MadeFile {
 
 const filesOf = async (
   { drawings, named, garments, remarks, units }: Pattern,
-  { as, paper }: DrawOptions,
+  { as, paper = ["a4"] }: DrawOptions,
 ): Promise<{
   readonly files: readonly MadeFile[];
   readonly notes: readonly string[];
@@ -199,9 +211,12 @@ const doesNotFit = ({ paper, tooLarge }: TooLarge, units: Units): string => {
   const length = (mm: number): string => lengthIn(Math.ceil(mm), units);
   const pieces = tooLarge.map(({ name, width, height }) => `${name} (${length(width)} by ${length(height)})`);
   const larger = otherWays(tooLarge, paper);
-  const instead = larger.length > 0 ? `Print on ${larger.join(" or ")}.` : "Split it into panels first.";
+  const instead =
+    larger.length > 0
+      ? `Others do: --paper ${larger.join(", ")}; the small ones are put together.`
+      : "Split it into panels first.";
   if (paper.use === "tiles") return `${pieces.join(", ")} would take hundreds of pages of ${paper.title}. ${instead}`;
-  return `No ${paper.title} takes ${pieces.join(", ")}. ${instead}`;
+  return `${paper.title} is printed whole, and does not take ${pieces.join(", ")}. ${instead}`;
 };
 
 /** Papers that are put together, and those that are large enough. */
@@ -211,12 +226,8 @@ const otherWays = (pieces: TooLarge["tooLarge"], paper: PaperKind): string[] => 
       (piece) => Math.min(piece.width, piece.height) < width - 20 && Math.max(piece.width, piece.height) < height - 20,
     );
   return papers
-    .filter(
-      (each) =>
-        each !== paper &&
-        (each.use === "tiles" ? paper.use !== "tiles" && (each.name === "a4" || each.name === "letter") : takes(each)),
-    )
-    .map(({ name }) => `--paper ${name}`);
+    .filter((each) => each !== paper && (each.use === "tiles" ? paper.use !== "tiles" : takes(each)))
+    .map(({ name }) => name);
 };
 
 const written = (files: readonly MadeFile[], folder: string): SaidLine[] => [

@@ -15,6 +15,8 @@ export interface Tile {
   readonly name: string;
   readonly row: number;
   readonly column: number;
+  /** What one sees of the garment on it. */
+  readonly pieces: readonly string[];
 }
 
 /** Where a tile's printed part lies on the spread pattern. */

@@ -5,6 +5,7 @@ import { wrapped } from "../drawing/lettering.ts";
 import { extentOf } from "../drawing/paper.ts";
 import { rectangle } from "../drawing/scale-square.ts";
 import type { Point } from "../geometry/point.ts";
+import { type Block, movedGroups } from "./block.ts";
 import { type Grid, originOf, type Tile } from "./grid.ts";
 import type { Page } from "./page.ts";
 import { margin, type PaperKind } from "./papers.ts";
@@ -16,7 +17,7 @@ export const mapPage = (
   tiles: readonly Tile[],
   grid: Grid,
   paper: PaperKind,
-  title: string,
+  { title, titleBlock }: { readonly title: string; readonly titleBlock?: Block },
 ): Page => {
   const squares = testSquares({ x: margin, y: margin + headRoom }, "below");
   const left = margin + squares.width + 6;
@@ -27,13 +28,14 @@ export const mapPage = (
   const scale = Math.min(room.width / wide, room.height / high, 0.5);
   const at: Point = { x: left, y: margin + headRoom };
   const onMap = (p: Point): Point => ({ x: at.x + p.x * scale, y: at.y + p.y * scale });
-  const names = Math.max(2.5, Math.min(6, grid.step.width * scale * 0.35));
+  const names = Math.max(2.5, Math.min(6, grid.step.width * scale * 0.25));
   return {
     name: "map",
     width: paper.width,
     height: paper.height,
     window: { of: { left: 0, top: 0, right: wide, bottom: high }, at, scale },
     strokes: [
+      ...(titleBlock ? underMap(titleBlock, paper).flatMap(({ strokes }) => strokes) : []),
       ...squares.strokes,
       ...tiles.map((tile): Stroke => {
         const { width, height } = grid.step;
@@ -41,6 +43,7 @@ export const mapPage = (
       }),
     ],
     texts: [
+      ...(titleBlock ? underMap(titleBlock, paper).flatMap(({ texts }) => texts) : []),
       { text: title, at: { x: margin, y: margin + 7 }, size: 7, turn: 0, align: "start", weight: "bold" },
       ...squares.texts,
       ...tiles.map((tile): Text => {
@@ -69,6 +72,21 @@ export const mapPage = (
       }),
     ],
   };
+};
+
+/** Whether a title block goes onto the map page, under the words. */
+export const fitsUnderMap = ({ width, height }: Block, paper: PaperKind): boolean =>
+  width <= paper.width - 2 * margin && height <= paper.height - 2 * margin - wordsBottom(paper);
+
+/** The groups of a title block at the foot of the page. */
+const underMap = ({ height, groups }: Block, paper: PaperKind): Group[] =>
+  movedGroups(groups, { x: margin, y: paper.height - margin - height });
+
+/** How far down the words reach, mm from the upper margin. */
+const wordsBottom = (paper: PaperKind): number => {
+  const squares = testSquares({ x: 0, y: 0 }, "below");
+  const count = howTo(0, paper).reduce((sum, words) => sum + lines(words, paper).length, 0);
+  return headRoom + squares.height + 9 + count * 5.2;
 };
 
 const headRoom = 12;

@@ -141,9 +141,20 @@ const contentOf = ({ width, height, window: part, strokes, texts }: Page, letter
     `0 0 ${number(width)} ${number(height)} re W n`,
     ...shown,
     ...own,
+    ...texts.flatMap((text) => whiteUnder(text, letters)),
     ...textLines(texts, letters),
     "Q",
   ].join("\n");
+};
+
+/** A white ground under words of the page itself, which stand where lines of the pattern may run. */
+const whiteUnder = ({ text, at, size, turn, align, weight }: Text, letters: PdfLetters): string[] => {
+  const width = letters.width(text, weight) * size;
+  if (width === 0) return [];
+  const left = { start: 0, middle: -width / 2, end: -width }[align];
+  const [along, down] = [cos(turn), sin(turn)];
+  const box = `${number(left - size / 4)} ${number(-0.85 * size)} ${number(width + size / 2)} ${number(1.1 * size)} re f`;
+  return ["q", "1 g", `${number(along)} ${number(down)} ${number(-down)} ${number(along)} ${place(at)} cm`, box, "Q"];
 };
 
 const rectangleOf = ({ of, at, scale }: NonNullable<Page["window"]>): string =>

@@ -11,12 +11,12 @@ export const printOn = (
   paper: PaperKind,
   { pieces, sheet }: Drawings,
 ): Print | { readonly tooLarge: readonly Block[] } => {
-  const titleBlock = sheet.groups.filter(({ of }) => of === "title-block");
-  const blocks = [
-    ...[...pieces].map(([name, drawing]) => blockOf(name, drawing)),
-    ...(titleBlock.length > 0 ? [blockOf("title block", { groups: titleBlock })] : []),
-  ];
+  const blocks = [...pieces].map(([name, drawing]) => blockOf(name, drawing));
+  const titleBlock = blockOf("title block", { groups: sheet.groups.filter(({ of }) => of === "title-block") });
   const { title, words } = sheet;
-  const laid = paper.use === "tiles" ? tiledPages(blocks, paper, title) : wholeSheets(blocks, paper, title);
+  const laid =
+    paper.use === "tiles"
+      ? tiledPages(blocks, paper, { title, titleBlock })
+      : wholeSheets([...blocks, titleBlock], paper, title);
   return "tooLarge" in laid ? laid : { title, words, ...laid };
 };

@@ -1,4 +1,5 @@
-// A pattern on tiles: small pages that are trimmed and put together, rows A, B, C … and columns 1, 2, 3 …, with a map first.
+// A pattern on tiles: small pages that are trimmed and put together, rows 1, 2, 3 … and columns a, b, c …, with a map first. (A
+// page called A4 would be taken for its paper.)
 // Pages on which nothing would be printed are left out.
 
 import { rim } from "../drawing/box.ts";
@@ -10,7 +11,7 @@ import { straight } from "../geometry/path.ts";
 import { between, distance, type Point } from "../geometry/point.ts";
 import type { Block } from "./block.ts";
 import { type Grid, originOf, type Tile } from "./grid.ts";
-import { mapPage } from "./map-page.ts";
+import { fitsUnderMap, mapPage } from "./map-page.ts";
 import type { Page } from "./page.ts";
 import { margin, type PaperKind } from "./papers.ts";
 import { groupsOf, type Laid, onShelves } from "./shelves.ts";
@@ -19,25 +20,35 @@ import { groupsOf, type Laid, onShelves } from "./shelves.ts";
 export const tiledPages = (
   blocks: readonly Block[],
   paper: PaperKind,
-  title: string,
+  { title, titleBlock }: { readonly title: string; readonly titleBlock: Block },
 ): { readonly groups: readonly Group[]; readonly pages: readonly Page[] } | { readonly tooLarge: readonly Block[] } => {
   const tooLarge = tooManyPages(blocks, paper);
   if (tooLarge.length > 0) return { tooLarge };
-  const { grid, laid } = fewestPages(blocks, paper);
-  const groups = groupsOf(laid, { x: 0, y: 0 });
+  // The title block stands under the map where there is room for it, and so takes no page of its own.
+  const isOnMap = fitsUnderMap(titleBlock, paper);
+  const { grid, laid } = fewestPages(isOnMap ? blocks : [...blocks, titleBlock], paper);
+  const groups = groupsOf(laid, { x: inside, y: inside });
   const tiles = tilesOf(groups, grid);
   return {
     groups,
-    pages: [mapPage(groups, tiles, grid, paper, title), ...tiles.map((tile) => tilePage(tile, tiles, grid, title))],
+    pages: [
+      mapPage(groups, tiles, grid, paper, { title, ...(isOnMap && { titleBlock }) }),
+      ...tiles.map((tile) => tilePage(tile, tiles, grid, title)),
+    ],
   };
 };
 
-/** A row as letters: A to Z, then AA, AB … */
-export const rowName = (row: number): string =>
-  row < 26 ? String.fromCharCode(65 + row) : `${rowName(Math.floor(row / 26) - 1)}${rowName(row % 26)}`;
+/** A column as letters: a to z, then aa, ab … */
+export const columnName = (column: number): string =>
+  column < 26
+    ? String.fromCharCode(97 + column)
+    : `${columnName(Math.floor(column / 26) - 1)}${columnName(column % 26)}`;
 
 // How far a page laps over the next, mm: room for glue, and for a pair of scissors that strays.
 const lap = 10;
+
+// How far inside the outermost trim lines the pattern begins, mm: no cutting line is trimmed away.
+const inside = 5;
 
 // Nobody puts together more pages than these, and every layout that is tried is bounded by them too.
 const mostPages = 500;
@@ -68,27 +79,35 @@ const gridOf = (width: number, height: number, columns: number): Grid => {
 /** Upright or lying, as many columns as give the fewest pages. */
 const fewestPages = (blocks: readonly Block[], paper: PaperKind): { readonly grid: Grid; readonly laid: Laid } => {
   const narrowest = Math.max(0, ...blocks.map(({ width, height }) => Math.min(width, height)));
-  const most = Math.max(leastTried, Math.ceil(narrowest / gridOf(paper.width, paper.height, 1).step.width));
+  const most = Math.max(
+    leastTried,
+    Math.ceil((narrowest + 2 * inside) / gridOf(paper.width, paper.height, 1).step.width),
+  );
   const grids = Array.from({ length: most }, (_, index) => index + 1).flatMap((columns) => [
     gridOf(paper.width, paper.height, columns),
     gridOf(paper.height, paper.width, columns),
   ]);
   const tried = grids.flatMap((grid) => {
-    const width = (grid.columns - 1) * grid.step.width + grid.printed.width;
+    const width = (grid.columns - 1) * grid.step.width + grid.printed.width - 2 * inside;
     const laid = onShelves(blocks, { width, height: Infinity });
     return laid.left.length > 0 ? [] : [{ grid, laid, pages: pagesUnder(laid, grid) }];
   });
   // The last grid is as wide as the widest piece, so that there is a best one.
-  return tried.sort((a, b) => a.pages - b.pages || a.grid.columns - b.grid.columns)[0]!;
+  // Of two with as many pages, the one nearer to a square: long strips are tedious to put together.
+  const unlike = ({ grid, laid }: (typeof tried)[number]): number =>
+    Math.abs(grid.columns * grid.step.width - Math.max(laid.height, 1));
+  return tried.sort((a, b) => a.pages - b.pages || unlike(a) - unlike(b))[0]!;
 };
 
 /** How many tiles lie under the boxes of the blocks. */
 const pagesUnder = ({ blocks }: Laid, { step }: Grid): number =>
   new Set(
     blocks.flatMap(({ block, at }) =>
-      cellsUnder(at, { x: at.x + block.width, y: at.y + block.height }, step).map(
-        ({ row, column }) => `${row} ${column}`,
-      ),
+      cellsUnder(
+        { x: at.x + inside, y: at.y + inside },
+        { x: at.x + inside + block.width, y: at.y + inside + block.height },
+        step,
+      ).map(({ row, column }) => `${row} ${column}`),
     ),
   ).size;
 
@@ -107,8 +126,8 @@ const cellsUnder = (
 
 /** The tiles that a line or a word comes to, row by row. */
 const tilesOf = (groups: readonly Group[], { step, columns }: Grid): Tile[] => {
-  const found = new Map<number, Tile>();
-  const mark = (from: Point, to: Point): void => {
+  const found = new Map<number, { readonly row: number; readonly column: number; readonly pieces: Set<string> }>();
+  const mark = (name: string, from: Point, to: Point): void => {
     const [low, high] = [
       { x: Math.min(from.x, to.x), y: Math.min(from.y, to.y) },
       { x: Math.max(from.x, to.x), y: Math.max(from.y, to.y) },
@@ -117,25 +136,35 @@ const tilesOf = (groups: readonly Group[], { step, columns }: Grid): Tile[] => {
       // What ends just on the last lap still lies on the last column.
       const column = Math.max(0, Math.min(columns - 1, cell.column));
       const row = Math.max(0, cell.row);
-      found.set(row * columns + column, { row, column, name: `${rowName(row)}${column + 1}` });
+      const tile = found.get(row * columns + column) ?? { row, column, pieces: new Set() };
+      found.set(row * columns + column, tile);
+      tile.pieces.add(name);
     }
   };
-  for (const { strokes, texts } of groups) {
+  for (const { of, name, strokes, texts } of groups) {
+    const called = of === "piece" ? name : "";
     for (const { path } of strokes) {
       const line = flattened(path, 0.5);
       line.slice(1).forEach((to, index) => {
         const from = line[index]!;
         const parts = Math.max(1, Math.ceil(distance(from, to) / 10));
         for (let part = 0; part < parts; part += 1)
-          mark(between(from, to, part / parts), between(from, to, (part + 1) / parts));
+          mark(called, between(from, to, part / parts), between(from, to, (part + 1) / parts));
       });
     }
     for (const text of texts) {
       const corners = rim(boxOf(text));
-      for (const corner of corners) mark(corner, corners[0]!);
+      for (const corner of corners) mark(called, corner, corners[0]!);
     }
   }
-  return [...found.entries()].sort(([a], [b]) => a - b).map(([, tile]) => tile);
+  return [...found.entries()]
+    .sort(([a], [b]) => a - b)
+    .map(([, { row, column, pieces }]) => ({
+      row,
+      column,
+      name: `${row + 1}${columnName(column)}`,
+      pieces: [...pieces].filter((piece) => piece !== ""),
+    }));
 };
 
 const tilePage = (tile: Tile, tiles: readonly Tile[], grid: Grid, title: string): Page => {
@@ -169,7 +198,12 @@ const tilePage = (tile: Tile, tiles: readonly Tile[], grid: Grid, title: string)
       ...corners.flatMap(registerMark),
     ],
     texts: [
-      note(`${tile.name}   ${title}, at 100 %`, { x: margin + 8, y: margin + step.height + 6.5 }, 4, 0),
+      note(
+        [tile.name, ...(tile.pieces.length > 0 ? [tile.pieces.join(", ")] : []), `${title}, at 100 %`].join("   "),
+        { x: margin + 8, y: margin + step.height + 6.5 },
+        4,
+        0,
+      ),
       ...neighbour(tiles, tile, 0, 1).map((name) =>
         note(`${name} comes here`, { x: margin + step.width + 6.5, y: margin + step.height - 8 }, 4, -Math.PI / 2),
       ),

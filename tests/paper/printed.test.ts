@@ -129,7 +129,7 @@ describe.skipIf(withoutPoppler)("true to scale, as poppler draws it", () => {
   });
 
   test("a slanted line over four pages is one line again when the crosses are laid on one another", async () => {
-    // It begins in the corner of A1 and ends in the middle of B2.
+    // It begins in the corner of 1a and ends in the middle of 2b.
     const [start, end] = [
       { x: 3, y: 3 },
       { x: 330, y: 480 },
@@ -137,19 +137,19 @@ describe.skipIf(withoutPoppler)("true to scale, as poppler draws it", () => {
     const print = printed(alone([{ kind: "cutting-line", path: straight(start, end) }]), "a4");
     const file = await saved("slanted", print);
     const names = print.pages.map(({ name }) => name);
-    expect(names).toContain("A1");
-    expect(names).toContain("B2");
+    expect(names).toContain("1a");
+    expect(names).toContain("2b");
     const pageOf = (name: string): number => names.indexOf(name) + 1;
     const { width, height } = print.pages[1]!;
     expect([width, height].sort((a, b) => a - b)).toEqual([210, 297]);
     const [stepX, stepY] = [width - 30, height - 30];
     const off = (lines: readonly number[], wanted: number): number =>
       Math.min(...lines.map((x) => Math.abs(x - wanted)));
-    // The line starts at the upper left corner of its block, which is laid at the corner of A1.
-    const at = (y: number): number => ((end.x - start.x) / (end.y - start.y)) * y;
+    // The line starts at the upper left corner of its block, which is laid 5 mm inside the corner of 1a.
+    const at = (y: number): number => 5 + ((end.x - start.x) / (end.y - start.y)) * (y - 5);
     let seen = 0;
     for (const name of names.slice(1)) {
-      const [row, column] = [name.charCodeAt(0) - 65, Number(name.slice(1)) - 1];
+      const [row, column] = [Number(name[0]) - 1, name.charCodeAt(1) - 97];
       for (const down of [40, 90, 140]) {
         const found = linesAcross(file, { page: pageOf(name), x: 5, y: 10 + down, width: width - 9, height: 0.1 }, "x");
         // Everything is measured from the line along which the page is trimmed.

@@ -94,3 +94,16 @@ test("without --out nothing is written", () => {
   expect(err).toContain("--out");
   expect(readdirSync(folder).sort()).toEqual(["other", "panel.chalk"]);
 });
+
+test("an option that would do nothing beside the others is refused, and nothing is written", () => {
+  const folder = workroom(["panel.chalk", panel]);
+  for (const [option, value, wanted] of [
+    ["--paper", "a0", "write --as pdf as well"],
+    ["--nest-at", "A", "write --size all as well"],
+  ] as const) {
+    const { code, err } = chalkline(folder, ["draw", "panel.chalk", "--out", "out", option, value]);
+    expect(code).toBe(2);
+    expect(err).toContain(wanted);
+  }
+  expect(existsSync(join(folder, "out"))).toBe(false);
+});

@@ -12,7 +12,7 @@ export const drawCommand: Declared = (program, room) => {
     )
     .requiredOption("-o, --out <folder>", "the folder that the drawings go to; made if it is not there")
     .option("--as <formats>", `formats, with commas between: ${formatNames.join(", ")}`, "svg")
-    .option("--paper <papers>", `papers for pdf, with commas between: ${paperNames.join(", ")}`, "a4")
+    .option("--paper <papers>", `papers for pdf, with commas between: ${paperNames.join(", ")} (default: a4)`)
     .option("--nest-at <name>", "with --size all: the place or edge at which the sizes lie on one another")
     .addHelpText(
       "after",
@@ -24,7 +24,8 @@ export const drawCommand: Declared = (program, room) => {
     )
     .action(async (file: string, flags: Flags) => {
       const { nestAt } = flags;
-      const more = { out: flags.out!, as: listed(flags.as!), paper: listed(flags.paper!) };
+      const papers = flags.paper === undefined ? {} : { paper: listed(flags.paper) };
+      const more = { out: flags.out!, as: listed(flags.as!), ...papers };
       room.finish(
         await draw(file, { ...given(flags), ...more, ...(nestAt !== undefined && { nestAt }) }, ...room.papers()),
       );
