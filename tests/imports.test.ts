@@ -76,8 +76,11 @@ test("the grammar knows chevrotain and itself", () => {
 /** Packages of the kernel, each behind the files that alone know it. */
 const packagesKnown = new Map([
   ["kernel/cloth/hang/world.ts", "@dimforge/rapier2d-compat"],
+  ["kernel/cloth/lay/outer-polygon.ts", "clipper2-ts"],
   ["kernel/compare/cloth-between.ts", "clipper2-ts"],
   ["kernel/lettering/lettering.ts", "opentype.js"],
+  ["kernel/packing/is-valid-layout.ts", "clipper2-ts"],
+  ["kernel/packing/no-fit.ts", "clipper2-ts"],
   ["kernel/paper/pdf.ts", "@cantoo/pdf-lib"],
   ["kernel/paper/pdf-letters.ts", "@cantoo/pdf-lib"],
 ]);
@@ -98,6 +101,13 @@ test("the kernel knows the grammar and itself, and packages only where they belo
 test("geometry knows geometry", () => {
   const allowed = (path: string): boolean => isIn(path, "kernel/geometry");
   expect(wrong(({ file }) => isIn(file, "kernel/geometry"), allowed, "geometry would serve any drawing.")).toEqual([]);
+});
+
+test("packing knows geometry and no garment", () => {
+  const known = ["kernel/stress/seeded.ts", "clipper2-ts"];
+  const allowed = (path: string): boolean =>
+    isIn(path, "kernel/packing") || isIn(path, "kernel/geometry") || known.includes(path);
+  expect(wrong(({ file }) => isIn(file, "kernel/packing"), allowed, "packing would serve any shapes.")).toEqual([]);
 });
 
 test("steps do not know one another, and neither do checks", () => {

@@ -97,6 +97,6 @@ const row = ({ name, hem, folds }: HungPiece, units: Units) => [
   amount(`${lengthIn(hem.flat, units)} of hem`),
   amount(`${lengthIn(hem.hung, units)} wide`),
   amount(`${lengthIn(hem.slack, units)} slack`),
-  words(folds.count === 0 ? "no folds" : `${lengthIn(hem.center.x, units)} across`),
-  words(folds.count === 0 ? "" : `about ${counted(folds.count, "fold")} ${lengthIn(folds.depth, units)} deep`),
+  words(folds.count === 0 ? "no folds" : `its middle ${lengthIn(hem.center.x, units)} across`),
+  words(folds.count === 0 ? "" : `about ${counted(folds.count, "fold")}`),
 ];

@@ -14,6 +14,7 @@ import { factsCommand } from "./commands/facts.ts";
 import { gitSetupCommand } from "./commands/git-setup.ts";
 import { hangCommand } from "./commands/hang.ts";
 import { languageServerCommand } from "./commands/language-server.ts";
+import { layCommand } from "./commands/lay.ts";
 import { manualCommand } from "./commands/manual.ts";
 import { measureCommand } from "./commands/measure.ts";
 import { sizesCommand } from "./commands/sizes.ts";
@@ -37,6 +38,7 @@ const commands: readonly Declared[] = [
   factsCommand,
   gitSetupCommand,
   hangCommand,
+  layCommand,
   cardCommand,
   chalkOffCommand,
   sizesCommand,

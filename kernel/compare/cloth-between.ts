@@ -1,5 +1,5 @@
-// The cloth between two closed lines: what lies inside one and not inside the other. The one file that asks Clipper, Angus
-// Johnson's library for cutting polygons with one another.
+// The cloth between two closed lines: what lies inside one and not inside the other. Clipper, Angus Johnson's library for
+// cutting polygons with one another, is asked.
 import { Clipper, FillRule } from "clipper2-ts";
 import { flattened } from "../geometry/area.ts";
 import type { Path } from "../geometry/path.ts";

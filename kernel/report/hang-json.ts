@@ -13,7 +13,7 @@ export const hangJson = ({ pieces, assumptions }: Hung, rounds: readonly HungRou
   const first = rounds.find(({ figures }) => figures.some(({ folds }) => folds > 0)) ?? rounds[0];
   return {
     schema,
-    pieces: pieces.map(pieceOf),
+    pieces: pieces.map((piece) => pieceOf(piece, deepestOver(piece.name, rounds))),
     folds: first ? foldsOf(first) : null,
     rounds: rounds.map((each) => ({
       pieces: [...new Set(each.round.turns.map(({ piece }) => piece))],
@@ -39,7 +39,13 @@ const foldsOf = ({ round, figures }: HungRound): Json => {
   };
 };
 
-const pieceOf = ({ name, hem, folds, settled, warnings }: HungPiece): Json => ({
+/** The depth of the deepest fold that is drawn in the round of a piece, mm; null where it goes round nothing. */
+const deepestOver = (name: string, rounds: readonly HungRound[]): number | null => {
+  const own = rounds.find(({ round }) => round.turns.some(({ piece }) => piece === name));
+  return own ? Math.max(0, ...own.figures.flatMap(({ crests }) => crests.map(({ depth }) => depth))) : null;
+};
+
+const pieceOf = ({ name, hem, folds, settled, warnings }: HungPiece, depth: number | null): Json => ({
   name,
   hem: {
     flat: hem.flat,
@@ -52,7 +58,7 @@ const pieceOf = ({ name, hem, folds, settled, warnings }: HungPiece): Json => ({
   steps: settled?.steps ?? null,
   converged: settled?.converged ?? null,
   warnings,
-  folds: { wavelength: folds.wavelength, count: folds.count, depth: folds.depth },
+  folds: { wavelength: folds.wavelength, count: folds.count, depth },
 });
 
 const spot = ({ x, y }: Point): readonly number[] => [x, y];

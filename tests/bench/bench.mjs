@@ -1,8 +1,15 @@
 // `npm run bench`: measures and prints one table; the figures go to out/bench.json for comparison with another run.
+// `npm run bench -- packing FOLDER` packs the problems of a folder instead.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { benchEditor } from "./editor.mjs";
 import { benchHang } from "./hang.mjs";
+import { benchPacking } from "./packing.mjs";
+
+if (process.argv[2] === "packing") {
+  await benchPacking(...process.argv.slice(3));
+  process.exit();
+}
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const hang = await benchHang();

@@ -3,6 +3,7 @@
 import { expect, test } from "vitest";
 import { foldsOf, wavelengthOf } from "../../kernel/cloth/hang/folds.ts";
 import { slackAlong } from "../../kernel/cloth/hang/slack.ts";
+import { standing } from "../../kernel/cloth/hang/standing.ts";
 import { type ChainAtRest, chainInWaves } from "./chain.ts";
 
 const length = 1000;
@@ -55,6 +56,25 @@ test.each(cases)("a bending length of %d mm and a slack of %d of the hem: as dee
   expect(chained).toBeLessThan(depth);
   expect(chained).toBeGreaterThan(0.85 * depth);
 });
+
+// Along a hem so long that the round is as good as straight, for round a narrow body folds fan out and are less deep.
+test.each(bendingLengths.flatMap((bending) => [0.12, 0.2, 0.35].map((share) => [bending, share] as const)))(
+  "a bending length of %d mm and a slack of %d of the hem: drawn as deep as the chain, to one in twenty",
+  (bending, share) => {
+    const wavelength = wavelengthOf(bending, length);
+    const columns = Array.from({ length: 401 }, (_, index) => {
+      const flat = (index * wavelength) / 4;
+      const hung = flat * (1 - share);
+      return [
+        { flat: { x: hung, y: 0 }, hung: { x: hung, y: 0 } },
+        { flat: { x: flat, y: length }, hung: { x: hung, y: length } },
+      ];
+    });
+    const lines = standing({ panels: [{ piece: "wrap", columns }], depth: 1, wavelength });
+    const drawn = Math.max(...lines.map(({ depths }) => depths.at(-1)!));
+    expect(Math.abs(drawn / depthOf(evenHem(bending, share, 4)) - 1)).toBeLessThan(0.05);
+  },
+);
 
 // Common practice, no source: folds hang where the fullness is, and nowhere else.
 test.each(

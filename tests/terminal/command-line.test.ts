@@ -21,6 +21,7 @@ test.each([
   "card",
   "chalk-off",
   "hang",
+  "lay",
   "compare",
   "explain",
   "facts",

@@ -1,7 +1,7 @@
 // The pictures of a hung garment as one SVG sheet: its sides and its hem from below, a row for each round, and what they mean
 // underneath. They are to be looked at and not cut after, so they are drawn small.
 
-import { wrapped } from "../../drawing/lettering.ts";
+import { textWidth, wrapped } from "../../drawing/lettering.ts";
 import { number, place } from "../../export/path-data.ts";
 import { escaped } from "../../export/svg.ts";
 import type { Point } from "../../geometry/point.ts";
@@ -27,16 +27,18 @@ export interface Titled {
 
 /** The sheet as SVG, at a fifth of the size. */
 export const hangSvg = ({ title, units, rows: pictures, notes }: HangSheet): string => {
-  const rows = pictures.map((row) => row.map((titled) => ({ ...titled, box: boxOf(titled.figure) })));
-  const widths = rows.map((row) => row.reduce((sum, { box }) => sum + widthOf(box) + gap, -gap));
+  const rows = pictures.map((row) =>
+    row.map((titled) => ({ ...titled, box: boxOf(titled.figure), wide: widthOf(titled) })),
+  );
+  const widths = rows.map((row) => row.reduce((sum, { wide }) => sum + wide + gap, -gap));
   const width = Math.max(...widths, leastWidth) + 2 * margin;
   let y = margin + titleSize + gap / 2;
   const drawn = rows.flatMap((row) => {
     const tallest = Math.max(...row.map(({ box }) => box.bottom - box.top));
     let x = margin;
-    const cells = row.map(({ title: over, figure, box }) => {
-      const cell = cellAt({ title: over, figure }, box, { x, y }, units);
-      x += widthOf(box) + gap;
+    const cells = row.map(({ title: over, figure, box, wide }) => {
+      const cell = cellAt({ title: over, figure }, box, { x: x + wide / 2, y }, units);
+      x += wide + gap;
       return cell;
     });
     y += tallest / scale + captionHeight + gap;
@@ -61,11 +63,18 @@ export const hangSvg = ({ title, units, rows: pictures, notes }: HangSheet): str
 };
 
 /** What a figure shows, in a sentence. */
-export const figureInWords = ({ pieces, from, folds, width, hipWidth }: Figure, units: Units): string => {
+export const figureInWords = ({ pieces, from, folds, crests, width, hipWidth }: Figure, units: Units): string => {
   const count = folds === 0 ? "no folds" : folds === 1 ? "1 fold" : `${folds} folds`;
   const hip = hipWidth === undefined ? "" : `, the hip ${lengthIn(Math.round(hipWidth), units)}`;
   const seen = from === "below" ? `The hem of ${listed(pieces)} from below` : `The side of ${listed(pieces)}`;
-  return `${seen}: ${count} all round; the hem stands ${lengthIn(Math.round(width), units)} wide${hip}.`;
+  return `${seen}: ${count} all round${depthInWords(crests, units)}; the hem stands ${lengthIn(Math.round(width), units)} wide${hip}.`;
+};
+
+const depthInWords = (crests: Figure["crests"], units: Units): string => {
+  if (crests.length === 0) return "";
+  const depths = crests.map(({ depth }) => depth);
+  const [least, most] = [Math.min(...depths), Math.max(...depths)].map((each) => lengthIn(Math.round(each), units));
+  return least === most ? `, about ${most} deep` : `, about ${least} to ${most} deep`;
 };
 
 /** A picture's title. */
@@ -100,10 +109,15 @@ export const boxOf = ({ shapes, straight, hip }: Figure): Box => {
   return { left, right, top, bottom };
 };
 
-const widthOf = ({ left, right }: Box): number => Math.max((right - left) / scale, captionWidth);
+/** How wide a picture is on the paper with what is written over and under it, mm. */
+const widthOf = ({ title, figure }: Titled): number => {
+  const { left, right } = boxOf(figure);
+  return Math.max((right - left) / scale, textWidth(title, captionSize, "plain"), captionWidth);
+};
 
+/** A picture with its words, the middle of its upper edge at a place of the paper. */
 const cellAt = ({ title, figure }: Titled, box: Box, at: Point, units: Units): string => {
-  const middle = at.x + widthOf(box) / 2;
+  const middle = at.x;
   const top = at.y + titleHeight;
   const move = `translate(${place({ x: middle - (box.left + box.right) / 2 / scale, y: top - box.top / scale })}) scale(${number(1 / scale)})`;
   const { hipWidth } = figure;

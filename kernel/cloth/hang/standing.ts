@@ -372,8 +372,9 @@ const sum = (count: number, of: (index: number) => number): number => {
 const smooth = 15;
 const apart = 40;
 
-// A fold takes up so much of its slack in width: cloth that is folded has a thickness and a roundness of its own.
-const roomShare = 0.35;
+// A fold takes up so much of its slack in width, for its bends are rounder than those of the wave that is drawn here. Fitted to a
+// chain of stiff rods (tests/hang/chain.ts): along a straight hem a fold is as deep as the chain's, to one in twenty.
+const roomShare = 0.08;
 
 // Cloth that lies fuller than by this share of itself stands in folds; less only waves. Less slack than this in one place, mm, makes no fold.
 const foldedShare = 0.1;

@@ -1,0 +1,67 @@
+// How `chalkline lay` is asked for.
+import { Option } from "commander";
+import { efforts } from "../../../kernel/cloth/lay/efforts.ts";
+import { type Declared, example, type Flags, given, withGiven } from "../command.ts";
+import { lay } from "../lay.ts";
+
+interface LayFlags extends Flags {
+  readonly cloth: "flat" | "folded" | "tubular";
+  readonly width?: string;
+  readonly selvedge: string;
+  readonly tilt: string;
+  readonly effort: (typeof efforts)[number]["name"];
+  readonly try: string;
+}
+
+/** Lay the pieces on the cloth. */
+export const layCommand: Declared = (program, room) => {
+  withGiven(program.command("lay").argument("<file>", "a recipe, or - for standard input"))
+    .summary("lay the pieces on the cloth and say how much to buy")
+    .description(
+      "Lays the pieces with their allowances on every cloth that the recipe cuts from, as short as it can, the grain along the cloth. The length to buy has 2 cm at both ends and is rounded up as shops sell it.",
+    )
+    .addOption(
+      new Option("--cloth <how>", "how the cloth lies on the table")
+        .choices(["flat", "folded", "tubular"])
+        .default("flat"),
+    )
+    .option("--width <length>", "the width of the cloth, such as 45in (default: as the recipe says)")
+    .option("--selvedge <length>", "what is not used along each selvedge", "1cm")
+    .option("--tilt <angle>", "by how much the grain of a piece may lie aslant", "0deg")
+    .addOption(
+      new Option(
+        "--effort <level>",
+        `how long to look: ${efforts.map(({ name, title }) => `${name} (${title})`).join(", ")}`,
+      )
+        .choices(efforts.map(({ name }) => name))
+        .default("buying"),
+    )
+    .option("--try <number>", "another number gives another lay, the same one the same", "1")
+    .option(
+      "-o, --out <folder>",
+      "also draw it into this folder: SVG and PDF at a tenth of the size, and PDF at life size",
+    )
+    .option("--json", "print one JSON object, in mm and degrees")
+    .addHelpText(
+      "after",
+      example(
+        "chalkline lay lobby-coat-swing.chalk",
+        "chalkline lay lobby-coat-swing.chalk --width 45in --out out/lobby-coat-swing",
+        "chalkline lay lobby-coat-swing.chalk --cloth folded --json",
+      ),
+    )
+    .action(async (file: string, flags: LayFlags) => {
+      const options = {
+        ...given(flags),
+        cloth: flags.cloth,
+        selvedge: flags.selvedge,
+        tilt: flags.tilt,
+        effort: flags.effort,
+        try: flags.try,
+        form: flags.json ? "json" : "long",
+        ...(flags.width !== undefined && { width: flags.width }),
+        ...(flags.out !== undefined && { out: flags.out }),
+      } as const;
+      room.finish(await lay(file, options, ...room.papers()));
+    });
+};
