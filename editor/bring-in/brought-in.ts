@@ -38,6 +38,9 @@ export interface BroughtIn {
 /** Why there is no recipe, and at which line of the file, counted from 1. */
 export interface NotBroughtIn {
   readonly problem: { readonly message: string; readonly line?: number; readonly hint?: string };
+  /** What was said of the reading before it stopped. */
+  readonly notes: readonly string[];
+  readonly leftOut: readonly LeftOut[];
 }
 
 /** The kinds of file that are read, by the ending of their names. */
@@ -53,23 +56,23 @@ export const broughtIn = (
   options: BringInOptions,
   kernel: Pick<Kernel, "parse">,
 ): BroughtIn | NotBroughtIn => {
+  let sheet: Sheet | undefined;
   try {
     const unit = options.units === undefined ? undefined : millimetresIn.get(options.units)!;
-    const sheet = scaledSheet(readers[kind](text.replace(/^\ufeff/, ""), unit), options.scale);
+    sheet = scaledSheet(readers[kind](text.replace(/^\ufeff/, ""), unit), options.scale);
     const { pieces: found, leftOut, notes } = piecesOn(sheet, options.line);
     const units = recipeUnits(options.units ?? sheet.units ?? "cm");
     const names = new Names();
     const pieces = found.map((each) => tracedPiece(names.take(each.called, "piece"), each, units));
     const all = { pieces, leftOut: [...sheet.leftOut, ...leftOut] };
     const recipe = tidied(recipeText(called, units, all), kernel);
-    if (recipe.length > limits.fileBytes)
-      throw new Refused(`The recipe would be larger than ${limits.fileBytes / 1024 / 1024} MiB, and none may be.`);
     const straying = Math.max(...pieces.map((piece) => piece.straying));
     return { recipe, ...all, notes: [...sheet.notes, ...notes], straying };
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     const { message, line, hint } = error;
-    return { problem: { message, ...(line !== undefined && { line }), ...(hint !== undefined && { hint }) } };
+    const problem = { message, ...(line !== undefined && { line }), ...(hint !== undefined && { hint }) };
+    return { problem, notes: sheet?.notes ?? [], leftOut: sheet?.leftOut ?? [] };
   }
 };
 
@@ -129,7 +132,12 @@ const titleOf = (name: string): string => {
 };
 
 const tidied = (text: string, kernel: Pick<Kernel, "parse">): string => {
+  if (new TextEncoder().encode(text).length > limits.fileBytes)
+    throw new Refused(`The recipe would be larger than ${limits.fileBytes / 1024 / 1024} MiB, and none may be.`);
   const { tree, forms, diagnostics } = kernel.parse({ file: "traced.chalk", text });
-  if (diagnostics.length > 0) throw new Error(`a traced recipe cannot be read: ${diagnostics[0]!.message}`);
+  const [first] = diagnostics;
+  if (first && (first.code.startsWith("limit-") || first.code === "line-too-long"))
+    throw new Refused(`The drawing is too finely cut for a recipe. ${first.message}`);
+  if (first) throw new Error(`a traced recipe cannot be read: ${first.message}`);
   return tidy(tree, forms);
 };

@@ -42,6 +42,8 @@ export const arcBetween = (
   const lack = (p.x / rx) ** 2 + (p.y / ry) ** 2;
   if (lack > 1) [rx, ry] = [rx * Math.sqrt(lack), ry * Math.sqrt(lack)];
   const spare = Math.max(0, 1 - (p.x / rx) ** 2 - (p.y / ry) ** 2);
+  // Radii so large that nothing of their circle is to be seen.
+  if ((p.x / rx) ** 2 + (p.y / ry) ** 2 < 1e-14) return [line(start, end)];
   const reach = Math.sqrt(spare / ((p.x / rx) ** 2 + (p.y / ry) ** 2)) * (isLarge === isSweep ? -1 : 1);
   const middle = { x: (reach * rx * p.y) / ry, y: (-reach * ry * p.x) / rx };
   const center = {

@@ -11,7 +11,7 @@ export const drawingLimits = {
   /** Blocks placed inside blocks, and uses inside uses. */
   placedInPlaced: 8,
   /** Group codes of a DXF file. */
-  tags: 8_000_000,
+  tags: 3_000_000,
   /** Straight and curved stretches in all. */
   spans: 100_000,
   /** Lines that hang together, closed or open. */

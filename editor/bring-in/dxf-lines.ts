@@ -86,7 +86,14 @@ interface Vertex {
   readonly bulge: number;
 }
 
-const bentLine = (vertices: readonly Vertex[], closed: boolean): Path =>
+const bentLine = (entity: DxfEntity, vertices: readonly Vertex[], closed: boolean): LineRead => {
+  // Such an arc would lack less than a thousandth of its whole circle.
+  if (vertices.some(({ bulge }) => Math.abs(bulge) > 1000))
+    return { leftOut: `${entity.type} entities with a bulge that is no arc` };
+  return { path: bentPath(vertices, closed) };
+};
+
+const bentPath = (vertices: readonly Vertex[], closed: boolean): Path =>
   vertices.flatMap(({ at, bulge }, index) => {
     const next = vertices[index + 1] ?? (closed ? vertices[0] : undefined);
     return next === undefined ? [] : bulged(at, next.at, bulge);
@@ -100,7 +107,7 @@ const lightPolyline = (entity: DxfEntity): LineRead => {
     else if (tag.code === 20 && last) last.at.y = numberOf({ ...entity, tags: [tag] }, 20, 0);
     else if (tag.code === 42 && last) last.bulge = numberOf({ ...entity, tags: [tag] }, 42, 0);
   }
-  return { path: bentLine(vertices, (numberOf(entity, 70, 0) & 1) === 1) };
+  return bentLine(entity, vertices, (numberOf(entity, 70, 0) & 1) === 1);
 };
 
 const polyline = (entity: DxfEntity): LineRead => {
@@ -115,7 +122,7 @@ const polyline = (entity: DxfEntity): LineRead => {
   if (heights.some((height) => Math.abs(height - heights[0]!) > 1e-6))
     return { leftOut: "POLYLINE entities that do not lie flat on the page" };
   const vertices = corners.map((vertex) => ({ at: spotOf(vertex), bulge: flags & 8 ? 0 : numberOf(vertex, 42, 0) }));
-  return { path: bentLine(vertices, (flags & 1) === 1) };
+  return bentLine(entity, vertices, (flags & 1) === 1);
 };
 
 const spline = (entity: DxfEntity): LineRead => {

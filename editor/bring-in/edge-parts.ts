@@ -48,21 +48,24 @@ export const edgeParts = (spans: Path, breaks: readonly Break[], told: PointsTol
     const after = runs[i + 1]?.isSmooth ? runs[i + 1] : undefined;
     const drawn = partsOf(run, straightDirection(before), straightDirection(after), round);
     const points = sampled(run.path);
-    const kept = drawn.filter(({ points: [from, ...rest] }) => rest.some((p) => distance(p, from!) > 0));
-    worst = Math.max(
-      worst,
-      straying(kept.length === 0 ? drawn.flatMap(drawnPart) : kept.flatMap(drawnPart), points, 1e9),
-    );
+    const kept = drawn.filter(({ points: [from, ...rest] }) => rest.some((p) => distance(p, from!) > noLength));
+    if (kept.length > 0) worst = Math.max(worst, straying(kept.flatMap(drawnPart), points, Number.POSITIVE_INFINITY));
     for (const part of kept) {
       const last = parts.at(-1);
       // Straight parts that follow one another are one bent line.
-      if (part.kind === "line" && last?.kind === "line")
+      if (part.kind === "line" && last?.kind === "line" && last.points.length < mostBends)
         parts[parts.length - 1] = { kind: "line", points: [...last.points, ...part.points.slice(1)] };
       else parts.push(part);
     }
   });
   return { parts, straying: worst };
 };
+
+// Rounded places as near as this are one spot to the kernel (0.01 mm).
+const noLength = 0.011;
+
+// A line of text with more places than this is not read by anybody.
+const mostBends = 60;
 
 /** A stretch of an edge that is one thing: a straight line, part of a circle, or a curve. */
 interface Run {
@@ -190,7 +193,7 @@ const sideOf = (v: Point): ArcPart["bulging"] => {
 };
 
 // How near, in mm, a curve keeps to what was drawn; the rest of the tenth is for rounding and for chords.
-const fitWithin = 0.08;
+const fitWithin = 0.07;
 // A curve that our own programs drew is found again this exactly, mm, rounded places and all.
 const sameWithin = 0.02;
 // Of a drawing that has no more cubics than this in one run, each is kept as it is.

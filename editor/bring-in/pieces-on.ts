@@ -137,10 +137,14 @@ const closedOf = (lines: readonly DrawnLine[], folds: readonly DrawnLine[]): { c
 
 const ends = (path: Path): readonly Point[] => [startOf(path), endOf(path)];
 
-// A closed line that holds less than a square centimetre is a mark and no piece; mm2.
+// A closed line that lies on less than a square centimetre is a mark and no piece; mm2. Its box is asked and not its area, which
+// an outline that crosses itself may have none of.
 const smallestPiece = 100;
 
-const isTooSmall = (path: Path): boolean => Math.abs(signedArea(path)) < smallestPiece;
+const isTooSmall = (path: Path): boolean => {
+  const { left, top, right, bottom } = bounds([path]);
+  return (right - left) * (bottom - top) < smallestPiece;
+};
 
 /** Counts how often it is asked what lies inside what. */
 class Asked {
@@ -372,11 +376,11 @@ const middleOf = (lines: readonly { readonly path: Path }[]): Point => {
 /** What to say where no line is closed: how near the nearest of them comes to it. */
 const nothingClosed = (rest: readonly Chain[], { lines, spots, words }: Sheet): Refused => {
   if (lines.length === 0) {
-    const has = spots.length + words.length > 0 ? "only points and texts" : "nothing";
-    return new Refused(`There is no line in this drawing, ${has}.`);
+    const others = spots.length + words.length > 0 ? " besides points and texts" : "";
+    return new Refused(`There is no line in this drawing that a recipe could hold${others}.`);
   }
   if (rest.some(({ isClosed }) => isClosed))
-    return new Refused("No closed line in this drawing holds a square centimetre, and a piece is larger.", {
+    return new Refused("No closed line in this drawing is as large as a square centimetre, and a piece is larger.", {
       hint: "Look whether the units are right; --units and --scale change them.",
     });
   const open = rest.filter(({ isClosed, path }) => !isClosed && path.length > 1);

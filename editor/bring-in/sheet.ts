@@ -114,6 +114,7 @@ export const plainWords = (text: string): string => {
   const plain = text
     .replace(/[\s\u2028\u2029]+/g, " ")
     .replace(steering, "")
+    .replace(/ +/g, " ")
     .trim();
   const letters = [...plain];
   return letters.length <= drawingLimits.letters ? plain : `${letters.slice(0, drawingLimits.letters).join("")}…`;

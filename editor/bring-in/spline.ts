@@ -1,8 +1,8 @@
 // B-splines, as DXF has them, as cubics: a stretch between two knots by its polar form (L. Ramshaw, "Blossoms are polar forms",
-// Computer Aided Geometric Design 6, 1989), exact up to degree 3 without weights; any other by close points.
-import { hobbyCurve } from "../../kernel/geometry/hobby.ts";
+// Computer Aided Geometric Design 6, 1989), exact up to degree 3 without weights; any other in short
+// cubics.
 import { cubic, type Path } from "../../kernel/geometry/path.ts";
-import { between, distance, type Point } from "../../kernel/geometry/point.ts";
+import { between, distance, minus, type Point, plus, times } from "../../kernel/geometry/point.ts";
 
 export interface Spline {
   readonly degree: number;
@@ -55,17 +55,24 @@ const blossom = (
   return row[0]!;
 };
 
-/** Close points of a stretch of any degree, with weights, joined by the fair curve through them. */
+/** A stretch of any degree, with weights, in short cubics that have its places and its speeds at their ends (Hermite). */
 const close = (spline: Spline, k: number, from: number, to: number): Path => {
-  const points = Array.from({ length: closePoints + 1 }, (_, i) =>
-    weighed(spline, k, from + ((to - from) * i) / closePoints),
-  );
-  const apart = points.filter((p, i) => i === 0 || distance(p, points[i - 1]!) > 0);
-  return apart.length < 2 ? [] : hobbyCurve(apart.map((point) => ({ point })));
+  const step = (to - from) / parts;
+  const place = (t: number): Point => weighed(spline, k, t);
+  // A third of the way that the speed makes in one part; the formula of a stretch holds a little beyond its ends too.
+  const third = (t: number): Point =>
+    times(minus(place(t + step * little), place(t - step * little)), 1 / (6 * little));
+  return Array.from({ length: parts }, (_, i) => {
+    const [low, high] = [from + step * i, i === parts - 1 ? to : from + step * (i + 1)];
+    const [start, end] = [place(low), place(high)];
+    return cubic(start, plus(start, third(low)), minus(end, third(high)), end);
+  }).filter(({ start, end }) => distance(start, end) > 0);
 };
 
-// Points in a stretch between two knots; the curve through them is off by the fourth power of their distance.
-const closePoints = 24;
+// Cubics in a stretch between two knots; they are off by the fourth power of their length.
+const parts = 24;
+// The share of a part over which its speed is taken.
+const little = 1e-3;
 
 const weighed = ({ degree, knots, controls, weights }: Spline, k: number, at: number): Point => {
   const first = k - degree;

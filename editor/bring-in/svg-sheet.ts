@@ -32,6 +32,8 @@ interface Around {
   readonly height: number | undefined;
   /** The ids that `use` is drawing. */
   readonly used: readonly string[];
+  /** The line of the outermost `use`, at which what it draws again stands in the drawing. */
+  readonly usedAt: number | undefined;
 }
 
 class SvgWalk {
@@ -51,7 +53,16 @@ class SvgWalk {
 
   whole(root: SvgElement, unit: number | undefined): Sheet {
     const { matrix, width, height, units } = this.paper(root, unit);
-    this.inside(root, { matrix, means: undefined, called: undefined, group: "0", width, height, used: [] });
+    this.inside(root, {
+      matrix,
+      means: undefined,
+      called: undefined,
+      group: "0",
+      width,
+      height,
+      used: [],
+      usedAt: undefined,
+    });
     return this.sheet.finished(units);
   }
 
@@ -195,6 +206,7 @@ class SvgWalk {
       ...around,
       matrix: after(around.matrix, shifted(x ?? 0, y ?? 0)),
       used: [...around.used, id],
+      usedAt: around.usedAt ?? element.line,
     };
     if (target.name === "symbol" || target.name === "svg") {
       const sizes = ["width", "height"].flatMap((name) => {
@@ -224,10 +236,11 @@ class SvgWalk {
     if (around.means === "aside") return;
     const paths = this.paths(element, around);
     if (paths === undefined) return;
-    const { group, means, called, matrix } = around;
+    const { group, means, called, matrix, usedAt } = around;
+    const line = usedAt ?? element.line;
     for (const path of paths) {
       const moved = movedBy(matrix, path);
-      this.sheet.line({ path: moved, means, group, called, isMeasured: false, line: element.line });
+      this.sheet.line({ path: moved, means, group, called, isMeasured: false, line });
     }
   }
 

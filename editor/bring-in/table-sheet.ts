@@ -51,7 +51,8 @@ export const tableSheet = (text: string, unit: number | undefined): Sheet => {
   sheet.line({ path, means: undefined, group: "", called: undefined, isMeasured: true, line });
   for (const [i, { at, name, row }] of round.entries()) {
     const means = outline[i]!.kind === "corner" ? "turn" : undefined;
-    sheet.spot({ at, means, group: "", called: name === "" ? undefined : name, line: row });
+    if (means !== undefined || name !== "")
+      sheet.spot({ at, means, group: "", called: name === "" ? undefined : name, line: row });
   }
   for (const { at, kind, name, row } of points)
     if (kind === "notch" || kind === "drill")
@@ -127,4 +128,4 @@ const isCorner = (before: Point, here: Point, next: Point): boolean =>
   Math.abs(turnBetween(minus(here, before), minus(next, here))) > cornerTurn;
 
 // Radians from which a measured outline turns a corner where the table does not say; points of a curve are set closer.
-const cornerTurn = (30 * Math.PI) / 180;
+const cornerTurn = (40 * Math.PI) / 180;

@@ -3,9 +3,10 @@ import { pathLength, pointAt } from "../../kernel/geometry/arc-length.ts";
 import { bounds } from "../../kernel/geometry/bounds.ts";
 import { nearest } from "../../kernel/geometry/nearest.ts";
 import { endOf, isStraight, mapped, type Path, startOf } from "../../kernel/geometry/path.ts";
-import { distance, minus, type Point } from "../../kernel/geometry/point.ts";
+import { distance, type Point } from "../../kernel/geometry/point.ts";
 import { lengthIn, plainNumber } from "../../kernel/units.ts";
 import { type Break, breaksOf, type PointsTold } from "./breaks.ts";
+import { withoutDust } from "./dust.ts";
 import { type EdgeParts, edgeParts } from "./edge-parts.ts";
 import { drawnEdge, type Part } from "./parts.ts";
 import { Names } from "./piece-names.ts";
@@ -35,10 +36,10 @@ export const tracedPiece = (name: string, found: PieceOnSheet, units: RecipeUnit
   const edges = outlineEdges(mapped(found.outline, laid), told, units);
   const names = new Names();
   const named = edges.map((edge) => ({ ...edge, name: names.take(undefined, "edge") }));
-  const inner = found.inner.map((path) => ({
-    ...innerLine(mapped(path, laid), units),
-    name: names.take(undefined, "inner"),
-  }));
+  const inner = found.inner
+    .map((path) => innerLine(mapped(path, laid), units))
+    .filter(({ parts }) => parts.length > 0)
+    .map((line) => ({ ...line, name: names.take(undefined, "inner") }));
   const places = placeNames(named, told, names, units);
   const writer = new PieceText(units, places);
   const size = bounds([drawnEdge(named.flatMap(({ parts }) => parts))]);
@@ -110,10 +111,12 @@ const outlineEdges = (outline: Path, told: PointsTold, units: RecipeUnits): Edge
   const turn = <T>(all: readonly T[]): T[] => [...all.slice(first), ...all.slice(0, first)];
   const [spans, kinds] = [turn(path), turn(breaks)];
   const begins = starts.map((i) => (i - first + path.length) % path.length).sort((a, b) => a - b);
-  return begins.map((from, i) => {
+  const edges = begins.map((from, i) => {
     const to = begins[i + 1] ?? spans.length;
     return edgeParts(spans.slice(from, to), kinds.slice(from, to), told, units.round);
   });
+  // Two corners on one spot have no edge between them.
+  return edges.filter(({ parts }) => parts.length > 0);
 };
 
 /** An inner line as one edge, whatever its corners. */
@@ -133,54 +136,6 @@ const topmost = (path: Path, among: readonly number[]): number => {
 
 /** Small at the top left; of two as near to it the higher one comes first. */
 const cornerRank = ({ x, y }: Point): number => x + y * 1.0001;
-
-/**
- * The path without stretches of no length, and with straight ones that go on in one line made one. A bent line with points
- * far closer than a drawing is exact loses those that tell nothing.
- */
-const withoutDust = (path: Path, told: PointsTold): Path => {
-  const kept: Path[number][] = [];
-  let between: Point[] = [];
-  let isDusty = false;
-  for (const span of path) {
-    const last = kept.at(-1);
-    const reach = span.kind === "cubic" ? [span.startHandle, span.endHandle, span.end] : [span.end];
-    // Never two in a row, or a fine line of many such stretches would be lost.
-    if (reach.every((p) => distance(p, span.start) < dust) && !isDusty && last && !told.isTurn(span.start)) {
-      kept[kept.length - 1] = { ...last, end: span.end };
-      isDusty = true;
-      continue;
-    }
-    isDusty = false;
-    const joins =
-      last?.kind === "line" &&
-      span.kind === "line" &&
-      between.length < mostDropped &&
-      !told.isTurn(span.start) &&
-      !told.isOnCurve(span.start);
-    if (joins && [...between, span.start].every((p) => isBetween(p, last.start, span.end))) {
-      between.push(span.start);
-      kept[kept.length - 1] = { ...last, end: span.end };
-      continue;
-    }
-    between = [];
-    kept.push(span);
-  }
-  return kept.length === 0 ? path : kept;
-};
-
-// mm; nothing that is drawn on purpose is as short as this.
-const dust = 0.05;
-const mostDropped = 64;
-// How far off a straight line, mm, a point may lie that tells nothing.
-const tellsNothing = 0.004;
-
-const isBetween = (p: Point, start: Point, end: Point): boolean => {
-  const [along, to] = [minus(end, start), minus(p, start)];
-  const square = along.x * along.x + along.y * along.y;
-  const t = square === 0 ? 0 : (to.x * along.x + to.y * along.y) / square;
-  return t > 0 && t < 1 && distance(p, { x: start.x + along.x * t, y: start.y + along.y * t }) <= tellsNothing;
-};
 
 /** Names for the places where edges begin, by how they are written: those of the file, else corner-1, corner-2 … */
 const placeNames = (

@@ -49,6 +49,7 @@ export const trace = (path: string, options: TraceOptions, out: Paper, err: Pape
   );
   if ("problem" in made) {
     const { message, line: row, hint } = made.problem;
+    err.say(remarksOn(made));
     return refuse(row === undefined ? `${path}: ${message}` : `${path}:${row}: ${message}`, hint);
   }
   const file = options.out ?? called.replace(/(?:\.\w+)?$/, ".chalk");
@@ -77,6 +78,10 @@ const toldOf = ({ pieces, notes, leftOut, straying }: BroughtIn, path: string, o
     ...(out === undefined ? [] : [plain(" into "), strong(out)]),
     plain(`, within ${nearness(straying)} mm of what is drawn.`),
   ],
+  ...remarksOn({ notes, leftOut }),
+];
+
+const remarksOn = ({ notes, leftOut }: Pick<BroughtIn, "notes" | "leftOut">): SaidLine[] => [
   ...notes.map(remarkLine),
   ...leftOut.map((each) => remarkLine(`left out: ${leftOutWords(each)}`)),
 ];
