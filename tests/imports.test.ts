@@ -172,7 +172,7 @@ const reached = (start: string): Map<string, readonly string[]> => {
   return ways;
 };
 
-test.each(["editor/page", "editor/assist", "editor/picture", "editor/paper", "kernel", "grammar"])(
+test.each(["editor/page", "editor/assist", "editor/picture", "editor/paper", "editor/bring-in", "kernel", "grammar"])(
   "nothing that %s needs touches the file system, through whatever files",
   (folder) => {
     const files = sources.filter(({ file }) => isIn(file, folder));

@@ -1,15 +1,13 @@
 // An SVG file as a sheet: every line that is drawn, true to size, with what its class or id says it is. Nothing in it runs,
 // nothing is fetched, and whatever is no line is told as left out.
-import { type Path, straight, through } from "../../kernel/geometry/path.ts";
-import type { Point } from "../../kernel/geometry/point.ts";
 import type { Units } from "../../kernel/working.ts";
 import { type Affine, after, movedBy, scaled, sentBy, shifted } from "./affine.ts";
-import { arcBetween, wholeCircle, wholeEllipse } from "./circle-arc.ts";
 import { drawingLimits } from "./drawing-limits.ts";
 import { Refused } from "./refused.ts";
 import { type Meaning, type Sheet, SheetInHand } from "./sheet.ts";
+import { boxOf, intoBox } from "./svg-box.ts";
 import { pixelsInInch, svgLength } from "./svg-length.ts";
-import { svgPath } from "./svg-path.ts";
+import { lengthOf, type Room, svgShape } from "./svg-shapes.ts";
 import { svgTransform } from "./svg-transform.ts";
 import { type SvgElement, svgTree } from "./svg-tree.ts";
 import { pieceInId, toldByName } from "./told-by-name.ts";
@@ -22,14 +20,11 @@ export const svgSheet = (text: string, unit: number | undefined): Sheet => {
 };
 
 /** What an element takes over from those around it. */
-interface Around {
+interface Around extends Room {
   readonly matrix: Affine;
   readonly means: Meaning | "aside" | undefined;
   readonly called: string | undefined;
   readonly group: string;
-  /** What 100 % are, across and down. */
-  readonly width: number | undefined;
-  readonly height: number | undefined;
   /** The ids that `use` is drawing. */
   readonly used: readonly string[];
   /** The line of the outermost `use`, at which what it draws again stands in the drawing. */
@@ -167,9 +162,9 @@ class SvgWalk {
 
   /** A drawing in a drawing has a box of its own. */
   private nested(element: SvgElement, around: Around): void {
-    const [x, y] = [this.length(element, "x", around.width, 0), this.length(element, "y", around.height, 0)];
-    const width = this.length(element, "width", around.width, around.width);
-    const height = this.length(element, "height", around.height, around.height);
+    const [x, y] = [lengthOf(element, "x", around.width, 0), lengthOf(element, "y", around.height, 0)];
+    const width = lengthOf(element, "width", around.width, around.width);
+    const height = lengthOf(element, "height", around.height, around.height);
     const box = boxOf(element);
     if (width === 0 || height === 0) return;
     const placed = after(around.matrix, shifted(x ?? 0, y ?? 0));
@@ -201,7 +196,7 @@ class SvgWalk {
     if (around.used.includes(id)) throw new Refused(`The element “${id}” is drawn again inside itself.`, element);
     if (around.used.length >= drawingLimits.placedInPlaced)
       throw new Refused(`Elements are drawn again more than ${drawingLimits.placedInPlaced} deep.`, element);
-    const [x, y] = [this.length(element, "x", around.width, 0), this.length(element, "y", around.height, 0)];
+    const [x, y] = [lengthOf(element, "x", around.width, 0), lengthOf(element, "y", around.height, 0)];
     const placed = {
       ...around,
       matrix: after(around.matrix, shifted(x ?? 0, y ?? 0)),
@@ -234,106 +229,19 @@ class SvgWalk {
 
   private shape(element: SvgElement, around: Around): void {
     if (around.means === "aside") return;
-    const paths = this.paths(element, around);
-    if (paths === undefined) return;
+    const read = svgShape(element, around);
+    if (read === undefined || "leftOut" in read) {
+      this.sheet.leaveOut(read?.leftOut ?? `elements that are no lines (${element.name.slice(0, 40)})`, element.line);
+      return;
+    }
+    if (read.brokenAt !== undefined)
+      this.sheet.notes.push(
+        `Line ${element.line}: this path cannot be read from character ${read.brokenAt} on, and is drawn up to there.`,
+      );
     const { group, means, called, matrix, usedAt } = around;
     const line = usedAt ?? element.line;
-    for (const path of paths) {
-      const moved = movedBy(matrix, path);
-      this.sheet.line({ path: moved, means, group, called, isMeasured: false, line });
-    }
-  }
-
-  /** The lines of a shape (W3C SVG 2, chapter 10 "Basic Shapes"); undefined where nothing is drawn. */
-  private paths(element: SvgElement, around: Around): readonly Path[] | undefined {
-    const { name, line } = element;
-    const across = (key: string, otherwise: number | undefined = 0) =>
-      this.length(element, key, around.width, otherwise);
-    const down = (key: string, otherwise: number | undefined = 0) =>
-      this.length(element, key, around.height, otherwise);
-    const broken = (): undefined => {
-      this.sheet.leaveOut(`elements (${name}) with a measure that cannot be read`, line);
-      return undefined;
-    };
-    switch (name) {
-      case "path": {
-        const { paths, brokenAt } = svgPath(element.attributes.get("d") ?? "");
-        if (brokenAt !== undefined)
-          this.sheet.notes.push(
-            `Line ${line}: this path cannot be read from character ${brokenAt} on, and is drawn up to there.`,
-          );
-        return paths;
-      }
-      case "line": {
-        const [x1, y1, x2, y2] = [across("x1"), down("y1"), across("x2"), down("y2")];
-        if (x1 === undefined || y1 === undefined || x2 === undefined || y2 === undefined) return broken();
-        return x1 === x2 && y1 === y2 ? [] : [straight({ x: x1, y: y1 }, { x: x2, y: y2 })];
-      }
-      case "polyline":
-      case "polygon": {
-        const points = pointsIn(element.attributes.get("points") ?? "");
-        if (points === undefined) return broken();
-        const all = name === "polygon" && points.length > 2 ? [...points, points[0]!] : points;
-        return bent(all);
-      }
-      case "rect": {
-        const [x, y, width, height] = [across("x"), down("y"), across("width"), down("height")];
-        if (
-          x === undefined ||
-          y === undefined ||
-          width === undefined ||
-          height === undefined ||
-          width < 0 ||
-          height < 0
-        )
-          return broken();
-        const radius = (key: string, whole: number | undefined) => {
-          const written = element.attributes.get(key);
-          return written === undefined || written === "auto" ? undefined : svgLength(written, whole)?.value;
-        };
-        const [rx, ry] = [radius("rx", around.width), radius("ry", around.height)];
-        if (width === 0 || height === 0 || this.isPaper(element, around, { x, y, width, height })) return [];
-        return [rectangle(x, y, width, height, Math.max(0, rx ?? ry ?? 0), Math.max(0, ry ?? rx ?? 0))];
-      }
-      case "circle": {
-        const [cx, cy, r] = [across("cx"), down("cy"), across("r")];
-        if (cx === undefined || cy === undefined || r === undefined || r < 0) return broken();
-        return r === 0 ? [] : [wholeCircle({ x: cx, y: cy }, r)];
-      }
-      case "ellipse": {
-        const [cx, cy] = [across("cx"), down("cy")];
-        const rx = across("rx", down("ry"));
-        const ry = down("ry", across("rx"));
-        if (cx === undefined || cy === undefined || rx === undefined || ry === undefined || rx < 0 || ry < 0)
-          return broken();
-        return rx === 0 || ry === 0 ? [] : [wholeEllipse({ x: cx, y: cy }, rx, ry)];
-      }
-      default:
-        this.sheet.leaveOut(`elements that are no lines (${name.slice(0, 40)})`, line);
-        return undefined;
-    }
-  }
-
-  /** Whether a rectangle is the paper that all is drawn on: filled, without an outline, as large as the drawing. */
-  private isPaper(
-    { attributes }: SvgElement,
-    { width, height }: Around,
-    rect: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
-  ): boolean {
-    const stroke =
-      attributes.get("stroke") ?? /(?:^|;)\s*stroke\s*:\s*([^;]+)/.exec(attributes.get("style") ?? "")?.[1];
-    if (stroke !== undefined && stroke.trim() !== "none") return false;
-    return width !== undefined && height !== undefined && rect.width >= width && rect.height >= height;
-  }
-
-  private length(
-    { attributes }: SvgElement,
-    name: string,
-    whole: number | undefined,
-    otherwise: number | undefined,
-  ): number | undefined {
-    const written = attributes.get(name);
-    return written === undefined || written === "auto" ? otherwise : svgLength(written, whole)?.value;
+    for (const path of read.paths)
+      this.sheet.line({ path: movedBy(matrix, path), means, group, called, isMeasured: false, line });
   }
 }
 
@@ -387,79 +295,6 @@ const calledIn = (attributes: ReadonlyMap<string, string>): string | undefined =
   return piece ?? (/^[a-zA-Z]{0,9}[-_]?\d[\w.-]*$|^layer/i.test(id) || toldByName(id) !== undefined ? undefined : id);
 };
 
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-const boxOf = ({ attributes, line }: SvgElement): Box | undefined => {
-  const written = attributes.get("viewBox");
-  if (written === undefined) return undefined;
-  const values = written
-    .trim()
-    .split(/\s*,\s*|\s+/)
-    .map(Number);
-  const [x, y, width, height] = values;
-  if (values.length !== 4 || !values.every(Number.isFinite) || width! <= 0 || height! <= 0)
-    throw new Refused("The viewBox has to be four numbers, of which the last two are above 0.", { line });
-  return { x: x!, y: y!, width: width!, height: height! };
-};
-
-/** A box laid into another (W3C SVG 2, 8.2 "Computing the equivalent transform of an SVG viewport"). */
-const intoBox = (
-  box: Box,
-  { width, height }: { readonly width: number; readonly height: number },
-  { attributes }: SvgElement,
-): Affine => {
-  const [align = "xMidYMid", how = "meet"] = (attributes.get("preserveAspectRatio") ?? "")
-    .trim()
-    .split(/\s+/)
-    .filter(Boolean);
-  const [across, down] = [width / box.width, height / box.height];
-  const one = how === "slice" ? Math.max(across, down) : Math.min(across, down);
-  const [sx, sy] = align === "none" ? [across, down] : [one, one];
-  const share = (word: string): number => (align.includes(`${word}Min`) ? 0 : align.includes(`${word}Max`) ? 1 : 0.5);
-  const spare = align === "none" ? [0, 0] : [width - box.width * sx, height - box.height * sy];
-  return [sx, 0, 0, sy, spare[0]! * share("x") - box.x * sx, spare[1]! * share("Y") - box.y * sy];
-};
-
 const isRelative = (unit: string): boolean => unit === "" || unit === "px" || unit === "%";
 
 const firstOf = (written: string): string => written.trim().split(/[\s,]+/, 1)[0] ?? "0";
-
-const pointsIn = (written: string): Point[] | undefined => {
-  const values = written.trim() === "" ? [] : written.trim().split(/\s*,\s*|\s+/);
-  if (values.length > 2 * drawingLimits.spans) return undefined;
-  const numbers = values.map(Number);
-  if (!numbers.every(Number.isFinite) || numbers.length % 2 !== 0) return undefined;
-  return Array.from({ length: numbers.length / 2 }, (_, i) => ({ x: numbers[2 * i]!, y: numbers[2 * i + 1]! }));
-};
-
-/** A bent line without stretches of no length. */
-const bent = (points: readonly Point[]): Path[] => {
-  const apart = points.filter((p, i) => i === 0 || p.x !== points[i - 1]!.x || p.y !== points[i - 1]!.y);
-  return apart.length < 2 ? [] : [through(apart)];
-};
-
-/** A rectangle with rounded corners, clockwise from the end of the upper left one (SVG 2, 10.2). */
-const rectangle = (x: number, y: number, width: number, height: number, roundX: number, roundY: number): Path => {
-  const [rx, ry] = [Math.min(roundX, width / 2), Math.min(roundY, height / 2)];
-  const [right, bottom] = [x + width, y + height];
-  const corners: Point[] = [
-    { x: x + rx, y },
-    { x: right - rx, y },
-    { x: right, y: y + ry },
-    { x: right, y: bottom - ry },
-    { x: right - rx, y: bottom },
-    { x: x + rx, y: bottom },
-    { x, y: bottom - ry },
-    { x, y: y + ry },
-  ];
-  return corners.flatMap((from, index) => {
-    const to = corners[(index + 1) % corners.length]!;
-    if (from.x === to.x && from.y === to.y) return [];
-    return index % 2 === 0 ? straight(from, to) : arcBetween(from, to, { rx, ry, turn: 0 }, false, true);
-  });
-};

@@ -8,9 +8,10 @@ import { lengthIn, plainNumber } from "../../kernel/units.ts";
 import { type Break, breaksOf, type PointsTold } from "./breaks.ts";
 import { withoutDust } from "./dust.ts";
 import { type EdgeParts, edgeParts } from "./edge-parts.ts";
+import { liesOnFold } from "./lies-on-fold.ts";
 import { drawnEdge, type Part } from "./parts.ts";
 import { Names } from "./piece-names.ts";
-import { liesOnFold, type PieceOnSheet } from "./pieces-on.ts";
+import type { PieceOnSheet } from "./pieces-on.ts";
 import type { RecipeUnits } from "./recipe-units.ts";
 import type { DrawnSpot } from "./sheet.ts";
 
