@@ -10,7 +10,6 @@ import { hangJson } from "../../kernel/report/hang-json.ts";
 import { jsonText } from "../../kernel/report/json.ts";
 import { blank, plain, quiet, type SaidLine, strong, warning } from "../../kernel/report/said.ts";
 import { aligned, amount, words } from "../../kernel/report/table.ts";
-import { counted } from "../../kernel/report/verdict.ts";
 import { lengthIn } from "../../kernel/units.ts";
 import type { Units } from "../../kernel/working.ts";
 import { makeFolder, saveAll } from "../files/save.ts";
@@ -66,11 +65,14 @@ const panelRow = ({ piece, share, beside, thirds, dip }: PanelFinding, units: Un
   words(
     `from ${beside[0]} to ${beside[1]} in thirds: ${thirds.map((each) => lengthIn(Math.round(each), units)).join(", ")}`,
   ),
-  words(dip.most < 1 ? "" : `the hem dips ${lengthIn(Math.round(dip.most), units)}`),
+  words(dip.most < leastDip ? "" : `the hem dips ${lengthIn(Math.round(dip.most), units)}`),
 ];
 
 // Less slack than this, mm, is nothing to tell of.
 const leastTold = 10;
+
+// A hem that dips by less, mm, is level to anybody's eye.
+const leastDip = 3;
 
 /** A sentence for each round: how many folds there are, and how wide its hem stands. */
 const roundLines = (outcome: Evaluated): SaidLine[] =>
@@ -87,16 +89,14 @@ const hungReport = ({ pieces, assumptions }: Hung, rounds: readonly SaidLine[], 
     : aligned(pieces.map((each) => row(each, units)))),
   ...pieces.flatMap(({ name, warnings }) => warnings.map((text) => [warning(`  ${name}: ${text}`)])),
   ...(rounds.length === 0 ? [] : [blank, ...rounds]),
-  blank,
-  [quiet("Taken for granted:")],
-  ...assumptions.map((text) => [quiet(`  ${text}`)]),
+  ...(pieces.length === 0
+    ? []
+    : [blank, [quiet("Taken for granted:")], ...assumptions.map((text) => [quiet(`  ${text}`)])]),
 ];
 
-const row = ({ name, hem, folds }: HungPiece, units: Units) => [
+const row = ({ name, hem }: HungPiece, units: Units) => [
   words(name),
-  amount(`${lengthIn(hem.flat, units)} of hem`),
-  amount(`${lengthIn(hem.hung, units)} wide`),
-  amount(`${lengthIn(hem.slack, units)} slack`),
-  words(folds.count === 0 ? "no folds" : `its middle ${lengthIn(hem.center.x, units)} across`),
-  words(folds.count === 0 ? "" : `about ${counted(folds.count, "fold")}`),
+  amount(`${lengthIn(hem.flat, units)} of hem as cut`),
+  amount(`hangs ${lengthIn(hem.hung, units)} wide`),
+  hem.slack < leastTold ? words("and lies flat") : amount(`${lengthIn(hem.slack, units)} of slack`),
 ];
