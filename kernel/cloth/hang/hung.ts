@@ -72,7 +72,7 @@ export const assumptions: readonly string[] = [
   "The body is unrolled: across is along its surface.",
   "Neck, shoulder and underarm, a waist or a cap, or what a `hang` line names, stay where they were on the piece before it was altered.",
   "The cloth neither stretches nor sags on the bias, and nothing rubs.",
-  "How many folds there are and how deep is indicative: it follows from the bending length, 20 mm where the recipe states none.",
+  "How many folds there are and how deep is indicative: it follows from the bending length; where the recipe states none, from what is usual for a cloth of that name, or else 20 mm.",
   "Below what holds the cloth no body stands in its way.",
   `Seen from below, body and hem are ellipses ${bodyDepth} times as deep as they are wide, and folds stand outward.`,
 ];
