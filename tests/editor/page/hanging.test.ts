@@ -29,7 +29,9 @@ suite("a garment hangs by the formula at once, and its cloth comes to rest much 
   // The swing coat from behind, from the front and from below; its straight sleeve is not shown.
   expect(pictures).toBe(3);
   await expect.poll(state, { timeout: 20_000 }).toBe("at rest");
-  expect(Math.abs((await hemWidth()) / width - 1)).toBeLessThan(0.12);
+  // Slack and where it hangs agree to millimeters (tests/hang/world.test.ts); just how a fold stands beside the side seam does not,
+  // and its depth counts on both sides of the width.
+  expect(Math.abs((await hemWidth()) / width - 1)).toBeLessThan(0.2);
   expect(asked.filter((address) => address.endsWith("settler.js"))).toHaveLength(1);
 });
 
