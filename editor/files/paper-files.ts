@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import type { Drawings } from "../../kernel/drawing/draw.ts";
 import { faceFrom, type Lettering } from "../../kernel/lettering/lettering.ts";
 import { lacking } from "../../kernel/lettering/readable.ts";
-import type { PaperKind } from "../../kernel/paper/papers.ts";
+import { type PaperKind, papers } from "../../kernel/paper/papers.ts";
 import { pdf } from "../../kernel/paper/pdf.ts";
 import { printOn } from "../../kernel/paper/print.ts";
 
@@ -21,11 +21,13 @@ export interface PaperFile {
 export interface TooLarge {
   readonly paper: PaperKind;
   readonly tooLarge: readonly { readonly name: string; readonly width: number; readonly height: number }[];
+  /** The papers that do take all of it. */
+  readonly others: readonly PaperKind[];
 }
 
 export interface PaperFiles {
   readonly prints: readonly (PaperFile | TooLarge)[];
-  /** Characters that the font lacks; they are written as their numbers. */
+  /** Characters that cannot be set; they are written as their numbers. */
   readonly lacking: readonly string[];
 }
 
@@ -35,11 +37,14 @@ export const paperFiles = async (drawings: Drawings, kinds: readonly PaperKind[]
   const prints: (PaperFile | TooLarge)[] = [];
   for (const paper of kinds) {
     const print = printOn(paper, drawings);
-    if ("tooLarge" in print) prints.push({ paper, tooLarge: print.tooLarge });
+    if ("tooLarge" in print) prints.push({ paper, tooLarge: print.tooLarge, others: papersFor(drawings) });
     else prints.push({ paper, pages: print.pages.length, content: await pdf(print, lettering) });
   }
   return { prints, lacking: lacking([drawings.sheet], lettering) };
 };
+
+const papersFor = (drawings: Drawings): PaperKind[] =>
+  papers.filter((paper) => !("tooLarge" in printOn(paper, drawings)));
 
 /** The font that comes with the program. */
 export const shippedLettering = (): Lettering => ({

@@ -5,8 +5,9 @@ import { type Drawings, draw as drawingsOf } from "../../kernel/drawing/draw.ts"
 import type { Remarks } from "../../kernel/drawing/remarks.ts";
 import { cuttingRoomDxf } from "../../kernel/exchange/cutting-room.ts";
 import { formats } from "../../kernel/export/formats.ts";
+import { lettersMissing } from "../../kernel/lettering/letters-missing.ts";
 import { numberOf } from "../../kernel/lettering/readable.ts";
-import { type PaperKind, papers } from "../../kernel/paper/papers.ts";
+import { margin, papers } from "../../kernel/paper/papers.ts";
 import { blank, plain, quiet, type SaidLine, strong } from "../../kernel/report/said.ts";
 import { aligned, amount, words } from "../../kernel/report/table.ts";
 import { counted } from "../../kernel/report/verdict.ts";
@@ -68,8 +69,9 @@ export const draw = async (path: string, options: DrawOptions, out: Paper, err: 
   }
   if (made.files.length > 0) out.say(written(made.files, options.out));
   // Findings come last: there the eye of whoever typed the command is.
-  const notes = [...pattern.notes, ...made.notes].map(remarkLine);
-  err.say([blank, ...notes, ...file.told]);
+  const { findings, elsewhere } = lettersMissing(made.lacking, file.outcome.garment, file.texts);
+  const byNumber = elsewhere.map((each) => `${each} cannot be printed, and is written as ${numberOf(each)}.`);
+  err.say([blank, ...[...pattern.notes, ...byNumber].map(remarkLine), ...file.toldWith(findings)]);
   const refused = made.refused.flatMap((each) => refusal(each));
   if (refused.length > 0) err.say(refused);
   return refused.length > 0 ? exitCode.unreadable : codeFor(file.outcome);
@@ -167,7 +169,8 @@ const filesOf = async (
   { as, paper = ["a4"] }: DrawOptions,
 ): Promise<{
   readonly files: readonly MadeFile[];
-  readonly notes: readonly string[];
+  /** Characters that cannot be printed. */
+  readonly lacking: readonly string[];
   readonly refused: readonly string[];
 }> => {
   const drawn = formats
@@ -188,7 +191,7 @@ const filesOf = async (
         },
       ]
     : [];
-  if (!as.includes("pdf")) return { files: [...drawn, ...room], notes: [], refused: [] };
+  if (!as.includes("pdf")) return { files: [...drawn, ...room], lacking: [], refused: [] };
   const { paperFiles } = await import("../files/paper-files.ts");
   const { prints, lacking } = await paperFiles(
     drawings,
@@ -196,7 +199,7 @@ const filesOf = async (
   );
   return {
     files: [...drawn, ...room, ...prints.flatMap((print) => ("content" in print ? [printedFile(print)] : []))],
-    notes: lacking.map((character) => `The font has no ${character}, so that it is printed as ${numberOf(character)}.`),
+    lacking,
     refused: prints.flatMap((print) => ("tooLarge" in print ? [doesNotFit(print, units)] : [])),
   };
 };
@@ -207,27 +210,23 @@ const printedFile = ({ paper, pages, content }: PaperFile): MadeFile => ({
   facts: [counted(pages, paper.use === "tiles" ? "page" : "sheet"), paper.title],
 });
 
-const doesNotFit = ({ paper, tooLarge }: TooLarge, units: Units): string => {
+const doesNotFit = ({ paper, tooLarge, others }: TooLarge, units: Units): string => {
   const length = (mm: number): string => lengthIn(Math.ceil(mm), units);
-  const pieces = tooLarge.map(({ name, width, height }) => `${name} (${length(width)} by ${length(height)})`);
-  const larger = otherWays(tooLarge, paper);
+  const pieces = tooLarge
+    .map(({ name, width, height }) => `${name} (${length(width)} by ${length(height)})`)
+    .join(", ");
+  const isPutTogether = others.some(({ use }) => use === "tiles");
   const instead =
-    larger.length > 0
-      ? `Others do: --paper ${larger.join(", ")}; the small ones are put together.`
+    others.length > 0
+      ? `Others do: --paper ${others.map(({ name }) => name).join(", ")}${isPutTogether ? "; the small ones are put together" : ""}.`
       : "Split it into panels first.";
-  if (paper.use === "tiles") return `${pieces.join(", ")} would take hundreds of pages of ${paper.title}. ${instead}`;
-  return `${paper.title} is printed whole, and does not take ${pieces.join(", ")}. ${instead}`;
-};
-
-/** Papers that are put together, and those that are large enough. */
-const otherWays = (pieces: TooLarge["tooLarge"], paper: PaperKind): string[] => {
-  const takes = ({ width, height }: PaperKind): boolean =>
-    pieces.every(
-      (piece) => Math.min(piece.width, piece.height) < width - 20 && Math.max(piece.width, piece.height) < height - 20,
-    );
-  return papers
-    .filter((each) => each !== paper && (each.use === "tiles" ? paper.use !== "tiles" : takes(each)))
-    .map(({ name }) => name);
+  if (paper.use === "tiles") return `${pieces} would take hundreds of pages of ${paper.title}. ${instead}`;
+  const room = `${lengthIn(paper.width - 2 * margin, units)} by ${lengthIn(paper.height - 2 * margin, units)}`;
+  const why =
+    paper.use === "roll"
+      ? `A ${paper.title} is printed in lengths of up to ${lengthIn(paper.height, units)}, for viewers show nothing of a longer page`
+      : `${paper.title} is printed whole`;
+  return `${why}, and has room for ${room}: it does not take ${pieces}. ${instead}`;
 };
 
 const written = (files: readonly MadeFile[], folder: string): SaidLine[] => [

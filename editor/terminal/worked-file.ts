@@ -1,4 +1,6 @@
 // Opens one recipe and works it, or says on the second stream why that cannot be; for commands that take one file.
+import type { Diagnostic } from "../../grammar/diagnostic.ts";
+import type { SourceTexts } from "../../grammar/source.ts";
 import type { Circumstances, Outcome } from "../../kernel/kernel.ts";
 import type { SaidLine } from "../../kernel/report/said.ts";
 import { verdictOf } from "../../kernel/report/verdict.ts";
@@ -13,8 +15,12 @@ export interface WorkedFile {
   /** What it was worked with. */
   readonly circumstances: Circumstances;
   readonly outcome: Outcome;
+  /** The texts that findings point into. */
+  readonly texts: SourceTexts;
   /** Remarks on what was given, findings and verdict. */
   readonly told: readonly SaidLine[];
+  /** The same with findings that only the command itself has. */
+  toldWith(more: readonly Diagnostic[]): readonly SaidLine[];
 }
 
 /** The worked recipe; undefined when it could not be read, or not be worked with what was given. */
@@ -34,6 +40,10 @@ export const workFile = async (
     return undefined;
   }
   const { outcome, remarks, circumstances } = result;
-  const findings = tellFindings(opened.source.file, outcome.findings, verdictOf(outcome), opened.texts, err.width);
-  return { source: opened.source, circumstances, outcome, told: [...remarks.map(remarkLine), ...findings] };
+  const { source, texts } = opened;
+  const toldWith = (more: readonly Diagnostic[]): SaidLine[] => {
+    const all = { ...outcome, findings: [...outcome.findings, ...more] };
+    return [...remarks.map(remarkLine), ...tellFindings(source.file, all.findings, verdictOf(all), texts, err.width)];
+  };
+  return { source, circumstances, outcome, texts, told: toldWith([]), toldWith };
 };

@@ -10,17 +10,30 @@ export interface Grid {
   readonly columns: number;
 }
 
-/** A tile that something is printed on; rows and columns from 0. */
-export interface Tile {
-  readonly name: string;
+/** A place in the grid; rows and columns from 0. */
+export interface Cell {
   readonly row: number;
   readonly column: number;
+}
+
+/** A tile that something is printed on. */
+export interface Tile extends Cell {
+  readonly name: string;
   /** What one sees of the garment on it. */
   readonly pieces: readonly string[];
 }
 
 /** Where a tile's printed part lies on the spread pattern. */
-export const originOf = ({ row, column }: Tile, { step }: Grid): Point => ({
+export const originOf = ({ row, column }: Cell, { step }: Grid): Point => ({
   x: column * step.width,
   y: row * step.height,
 });
+
+/** What a tile is called: its row by number, its column by letter. (A page called A4 would be taken for its paper.) */
+export const tileName = ({ row, column }: Cell): string => `${row + 1}${columnName(column)}`;
+
+/** A column as letters: a to z, then aa, ab … */
+const columnName = (column: number): string =>
+  column < 26
+    ? String.fromCharCode(97 + column)
+    : `${columnName(Math.floor(column / 26) - 1)}${columnName(column % 26)}`;

@@ -50,10 +50,18 @@ const formName = "Pattern";
 /** The layers of a print in the order of the panel: its sizes, then kinds of line. */
 type Layers = ReadonlyMap<string, PDFRef>;
 
-const kindLayers = ["Cutting lines", "Sewing lines", "Marks", "Labels"] as const;
+const kindLayers = ["Cutting lines", "Sewing lines", "Marks", "Labels", "Before"] as const;
 
-const layerOf = (kind: StrokeKind): (typeof kindLayers)[number] =>
-  kind === "cutting-line" ? "Cutting lines" : kind === "sewing-line" || kind === "hem-line" ? "Sewing lines" : "Marks";
+type KindLayer = (typeof kindLayers)[number];
+
+// What was before lies under all that is, and comes last in the panel, for it is wanted least.
+const fromBelow: readonly KindLayer[] = ["Before", "Cutting lines", "Sewing lines", "Marks", "Labels"];
+
+const layerOf = (kind: StrokeKind): KindLayer => {
+  if (kind === "before") return "Before";
+  if (kind === "cutting-line") return "Cutting lines";
+  return kind === "sewing-line" || kind === "hem-line" ? "Sewing lines" : "Marks";
+};
 
 const layersOf = (context: PDFContext, { groups }: Print): Layers =>
   new Map(
@@ -91,7 +99,7 @@ const formOf = (
     lines.length === 0 ? [] : [`/OC /${names.get(layer)!} BDC`, ...lines, "EMC"];
   const content = groups
     .flatMap((group) => {
-      const lines = kindLayers.flatMap((layer) =>
+      const lines = fromBelow.flatMap((layer) =>
         within(layer, layer === "Labels" ? textLines(group.texts, letters) : strokeLines(group, layer, sizes)),
       );
       return group.size === undefined ? lines : within(sizeLayer(group.size), lines);

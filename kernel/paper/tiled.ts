@@ -1,6 +1,5 @@
-// A pattern on tiles: small pages that are trimmed and put together, rows 1, 2, 3 … and columns a, b, c …, with a map first. (A
-// page called A4 would be taken for its paper.)
-// Pages on which nothing would be printed are left out.
+// A pattern on tiles: small pages that are trimmed and put together, rows 1, 2, 3 … and columns a, b, c …, with a map first.
+// Pages on which nothing would be printed are left out; where one would look for them, the pages around say so.
 
 import { rim } from "../drawing/box.ts";
 import type { Group, Stroke, Text } from "../drawing/drawing.ts";
@@ -9,9 +8,10 @@ import { rectangle } from "../drawing/scale-square.ts";
 import { flattened } from "../geometry/area.ts";
 import { straight } from "../geometry/path.ts";
 import { between, distance, type Point } from "../geometry/point.ts";
-import type { Block } from "./block.ts";
-import { type Grid, originOf, type Tile } from "./grid.ts";
-import { fitsUnderMap, mapPage } from "./map-page.ts";
+import { type Block, turnedBlock } from "./block.ts";
+import { type Cell, type Grid, originOf, type Tile, tileName } from "./grid.ts";
+import { leftOut } from "./left-out.ts";
+import { fitsUnderMap, mapPage, type Tiles } from "./map-page.ts";
 import type { Page } from "./page.ts";
 import { margin, type PaperKind } from "./papers.ts";
 import { groupsOf, type Laid, onShelves } from "./shelves.ts";
@@ -29,20 +29,15 @@ export const tiledPages = (
   const { grid, laid } = fewestPages(isOnMap ? blocks : [...blocks, titleBlock], paper);
   const groups = groupsOf(laid, { x: inside, y: inside });
   const tiles = tilesOf(groups, grid);
+  const empty = leftOut(tiles);
   return {
     groups,
     pages: [
-      mapPage(groups, tiles, grid, paper, { title, ...(isOnMap && { titleBlock }) }),
-      ...tiles.map((tile) => tilePage(tile, tiles, grid, title)),
+      mapPage(groups, { tiles, empty }, grid, paper, { title, ...(isOnMap && { titleBlock }) }),
+      ...tiles.map((tile) => tilePage(tile, { tiles, empty }, grid, title)),
     ],
   };
 };
-
-/** A column as letters: a to z, then aa, ab … */
-export const columnName = (column: number): string =>
-  column < 26
-    ? String.fromCharCode(97 + column)
-    : `${columnName(Math.floor(column / 26) - 1)}${columnName(column % 26)}`;
 
 // How far a page laps over the next, mm: room for glue, and for a pair of scissors that strays.
 const lap = 10;
@@ -76,7 +71,7 @@ const gridOf = (width: number, height: number, columns: number): Grid => {
   };
 };
 
-/** Upright or lying, as many columns as give the fewest pages. */
+/** Upright or lying, as many columns as give the fewest pages, and blocks turned a quarter where that saves pages. */
 const fewestPages = (blocks: readonly Block[], paper: PaperKind): { readonly grid: Grid; readonly laid: Laid } => {
   const narrowest = Math.max(0, ...blocks.map(({ width, height }) => Math.min(width, height)));
   const most = Math.max(
@@ -87,16 +82,39 @@ const fewestPages = (blocks: readonly Block[], paper: PaperKind): { readonly gri
     gridOf(paper.width, paper.height, columns),
     gridOf(paper.height, paper.width, columns),
   ]);
-  const tried = grids.flatMap((grid) => {
-    const width = (grid.columns - 1) * grid.step.width + grid.printed.width - 2 * inside;
-    const laid = onShelves(blocks, { width, height: Infinity });
-    return laid.left.length > 0 ? [] : [{ grid, laid, pages: pagesUnder(laid, grid) }];
-  });
+  const quarters = blocks.map(turnedBlock);
+  const tried = grids.flatMap((grid) => turnedToSave(blocks, quarters, grid) ?? []);
   // The last grid is as wide as the widest piece, so that there is a best one.
-  // Of two with as many pages, the one nearer to a square: long strips are tedious to put together.
-  const unlike = ({ grid, laid }: (typeof tried)[number]): number =>
-    Math.abs(grid.columns * grid.step.width - Math.max(laid.height, 1));
-  return tried.sort((a, b) => a.pages - b.pages || unlike(a) - unlike(b))[0]!;
+  // Of two with as many pages, the one with less turned, whose lettering reads one way; then the one nearer to a square: long
+  // strips are tedious to put together.
+  const unlike = ({ grid, laid }: Trial): number => Math.abs(grid.columns * grid.step.width - Math.max(laid.height, 1));
+  return tried.sort((a, b) => a.pages - b.pages || a.turned - b.turned || unlike(a) - unlike(b))[0]!;
+};
+
+/** A layout that was tried: how many pages it takes, and how many blocks were turned for it. */
+interface Trial {
+  readonly grid: Grid;
+  readonly laid: Laid;
+  readonly pages: number;
+  readonly turned: number;
+}
+
+/** The blocks on a grid, each turned in its turn and left so where that saves a page; undefined where one is too wide. */
+const turnedToSave = (blocks: readonly Block[], quarters: readonly Block[], grid: Grid): Trial | undefined => {
+  const width = (grid.columns - 1) * grid.step.width + grid.printed.width - 2 * inside;
+  const trial = (lying: readonly Block[], turned: number): Trial => {
+    const laid = onShelves(lying, { width, height: Infinity });
+    return { grid, laid, pages: pagesUnder(laid, grid), turned };
+  };
+  let [lying, best] = [blocks, trial(blocks, 0)];
+  if (best.laid.left.length > 0) return undefined;
+  for (const [index, quarter] of quarters.entries()) {
+    if (quarter.width > width) continue;
+    const other = lying.with(index, quarter);
+    const next = trial(other, best.turned + 1);
+    if (next.pages < best.pages) [lying, best] = [other, next];
+  }
+  return best;
 };
 
 /** How many tiles lie under the boxes of the blocks. */
@@ -162,12 +180,12 @@ const tilesOf = (groups: readonly Group[], { step, columns }: Grid): Tile[] => {
     .map(([, { row, column, pieces }]) => ({
       row,
       column,
-      name: `${row + 1}${columnName(column)}`,
+      name: tileName({ row, column }),
       pieces: [...pieces].filter((piece) => piece !== ""),
     }));
 };
 
-const tilePage = (tile: Tile, tiles: readonly Tile[], grid: Grid, title: string): Page => {
+const tilePage = (tile: Tile, all: Tiles, grid: Grid, title: string): Page => {
   const { paper, printed, step } = grid;
   const of = originOf(tile, grid);
   const corners = [
@@ -204,18 +222,25 @@ const tilePage = (tile: Tile, tiles: readonly Tile[], grid: Grid, title: string)
         4,
         0,
       ),
-      ...neighbour(tiles, tile, 0, 1).map((name) =>
-        note(`${name} comes here`, { x: margin + step.width + 6.5, y: margin + step.height - 8 }, 4, -Math.PI / 2),
+      ...comesAt(all, { row: tile.row, column: tile.column + 1 }).map((words) =>
+        note(words, { x: margin + step.width + 6.5, y: margin + step.height - 8 }, 4, -Math.PI / 2),
       ),
-      ...neighbour(tiles, tile, 1, 0).map((name) =>
-        note(`${name} comes here`, { x: margin + step.width - 32, y: margin + step.height + 6.5 }, 4, 0),
+      ...comesAt(all, { row: tile.row + 1, column: tile.column }).map((words) =>
+        note(words, { x: margin + step.width - belowWidth, y: margin + step.height + 6.5 }, 4, 0),
       ),
     ],
   };
 };
 
-const neighbour = (tiles: readonly Tile[], { row, column }: Tile, down: number, right: number): string[] =>
-  tiles.flatMap((tile) => (tile.row === row + down && tile.column === column + right ? [tile.name] : []));
+/** What is to be laid at a place, in words; nothing where the pattern has ended. */
+const comesAt = ({ tiles, empty }: Tiles, place: Cell): string[] => {
+  const isThere = ({ row, column }: Cell): boolean => row === place.row && column === place.column;
+  if (tiles.some(isThere)) return [`${tileName(place)} comes here`];
+  return empty.some(isThere) ? [`${tileName(place)} is empty, left out`] : [];
+};
+
+// Room for those words at the right end of the strip under a page, mm.
+const belowWidth = 46;
 
 /** A cross that meets the crosses of the pages around it. */
 const registerMark = ({ x, y }: Point): Stroke[] => [

@@ -1,5 +1,5 @@
 // A pattern on sheets that are large enough for its pieces, or on a roll that is cut off where the pattern ends.
-import type { Group } from "../drawing/drawing.ts";
+import type { Group, Text } from "../drawing/drawing.ts";
 import type { Block } from "./block.ts";
 import type { Page } from "./page.ts";
 import { margin, type PaperKind } from "./papers.ts";
@@ -39,19 +39,30 @@ export const wholeSheets = (
         },
         strokes: [],
         texts: [
-          {
-            text: `${title}, ${index + 1} of ${sheets.length}, at 100 %`,
-            at: { x: margin, y: margin - 3 },
-            size: 4,
-            turn: 0,
-            align: "start",
-            weight: "plain",
-          },
+          note(`${title}, ${index + 1} of ${sheets.length}, at 100 %`, margin - 3),
+          ...(paper.use === "roll" && index + 1 < sheets.length
+            ? [
+                note(
+                  `Cut the roll here. No piece runs across the cut; ${index + 2} of ${sheets.length} has the others.`,
+                  margin + used + 6,
+                ),
+              ]
+            : []),
         ],
       };
     }),
   };
 };
+
+/** A line of words along the left margin. */
+const note = (text: string, y: number): Text => ({
+  text,
+  at: { x: margin, y },
+  size: 4,
+  turn: 0,
+  align: "start",
+  weight: "plain",
+});
 
 const fits = (width: number, height: number, room: { readonly width: number; readonly height: number }): boolean =>
   width <= room.width && height <= room.height;

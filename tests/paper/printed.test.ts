@@ -5,12 +5,13 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { getDocument, OPS } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { afterAll, describe, expect, test } from "vitest";
 import { type Drawings, draw } from "../../kernel/drawing/draw.ts";
-import type { Drawing, Group, Text } from "../../kernel/drawing/drawing.ts";
+import type { Drawing, Group, StrokeKind, Text } from "../../kernel/drawing/drawing.ts";
 import { straight } from "../../kernel/geometry/path.ts";
 import { faceFrom } from "../../kernel/lettering/lettering.ts";
+import { lacking, written } from "../../kernel/lettering/readable.ts";
 import type { Print } from "../../kernel/paper/page.ts";
 import { papers } from "../../kernel/paper/papers.ts";
 import { pdf } from "../../kernel/paper/pdf.ts";
@@ -188,6 +189,135 @@ describe.skipIf(withoutPoppler)("true to scale, as poppler draws it", () => {
   });
 });
 
+/** How many lines of a page each layer draws, by the layer's name, as pdf.js reads them. */
+const linesByLayer = async (bytes: Uint8Array, pageNumber: number): Promise<Map<string, number>> => {
+  const document = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const config = await document.getOptionalContentConfig();
+  const { fnArray, argsArray } = await (await document.getPage(pageNumber)).getOperatorList();
+  const counts = new Map<string, number>();
+  const open: string[] = [];
+  for (const [index, operator] of fnArray.entries()) {
+    const args = argsArray[index] as [string, { id: string } | null] | null;
+    if (operator === OPS.beginMarkedContentProps)
+      open.push(args?.[0] === "OC" ? config.getGroup(args[1]!.id).name : "");
+    else if (operator === OPS.endMarkedContent) open.pop();
+    else if (operator === OPS.constructPath && open.at(-1))
+      counts.set(open.at(-1)!, (counts.get(open.at(-1)!) ?? 0) + 1);
+  }
+  await document.destroy();
+  return counts;
+};
+
+test("what was before is on a layer of its own", async () => {
+  const across = (kind: StrokeKind, y: number) => ({ kind, path: straight({ x: 0, y }, { x: 100, y }) });
+  const lines = [across("cutting-line", 0), across("before", 20), across("before", 30), across("notch", 40)];
+  const counts = await linesByLayer(await pdf(printed(alone(lines), "a4"), lettering), 2);
+  expect([...counts].sort()).toEqual([
+    ["Before", 2],
+    ["Cutting lines", 1],
+    ["Marks", 1],
+  ]);
+});
+
+test.skipIf(withoutPoppler)("lines of the pattern stop at the words of the page", async () => {
+  // Upright lines 3 mm apart, which run on over the strip under the trim line where the page says what it is.
+  const lines = Array.from({ length: 50 }, (_, index) => ({
+    kind: "cutting-line" as const,
+    path: straight({ x: 3 * index, y: 0 }, { x: 3 * index, y: 600 }),
+  }));
+  const print = printed(alone(lines), "a4");
+  const file = await saved("white", print);
+  const { at, size } = print.pages[1]!.texts[0]!;
+  // From 0.76 of their size up there is no letter any more (DejaVu Sans, heights of its capitals and l), and the ground goes on.
+  const row = { page: 2, y: at.y - 0.82 * size, height: 0.1 };
+  expect(linesAcross(file, { ...row, x: at.x + 1, width: 24 }, "x")).toEqual([]);
+  const above = { page: 2, y: at.y - 3 * size, height: 0.1 };
+  expect(linesAcross(file, { ...above, x: at.x + 1, width: 24 }, "x").length).toBeGreaterThanOrEqual(7);
+});
+
+const wordsOn = (print: Print, name: string): string[] =>
+  print.pages.find((page) => page.name === name)!.texts.map((each) => each.text);
+
+test("a page inside a piece that has nothing on it is left out, and the map and its neighbors say so", () => {
+  // 700 x 700 mm, laid 5 mm inside, take 4 steps of 180 mm and 3 of 267 mm: 12 pages, of which 2 lie within the lines.
+  const corners = [
+    { x: 0, y: 0 },
+    { x: 700, y: 0 },
+    { x: 700, y: 700 },
+    { x: 0, y: 700 },
+  ];
+  const sides = corners.map((from, index) => ({
+    kind: "cutting-line" as const,
+    path: straight(from, corners[(index + 1) % 4]!),
+  }));
+  const print = printed(alone(sides), "a4");
+  const names = print.pages.map(({ name }) => name);
+  expect(names.length - 1).toBe(10);
+  expect(names).not.toContain("2b");
+  expect(wordsOn(print, "1b")).toContain("2b is empty, left out");
+  expect(wordsOn(print, "2a")).toContain("2b is empty, left out");
+  expect(wordsOn(print, "1a")).toContain("1b comes here");
+  expect(wordsOn(print, "map").join(" ")).toContain("Pages crossed out on the map are empty and left out");
+  const diagonals = print.pages[0]!.strokes.filter(({ kind, path }) => kind === "frame" && path.length === 1);
+  expect(diagonals.length).toBe(2 * 2);
+  // A belt laid aslant has nothing to its sides, and no page would be looked for there.
+  const aslant = alone([{ kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x: 700, y: 700 }) }]);
+  expect(wordsOn(printed(aslant, "a4"), "map").join(" ")).not.toContain("crossed out");
+});
+
+/** A drawing for each of some rectangles, mm. */
+const cloths = (...sizes: readonly (readonly [number, number])[]): Drawings => {
+  const drawings = sizes.map(
+    ([x, y]) =>
+      alone([
+        { kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x, y: 0 }) },
+        { kind: "cutting-line", path: straight({ x, y: 0 }, { x, y }) },
+        { kind: "cutting-line", path: straight({ x, y }, { x: 0, y }) },
+        { kind: "cutting-line", path: straight({ x: 0, y }, { x: 0, y: 0 }) },
+      ]).sheet,
+  );
+  return { pieces: new Map(drawings.map((drawing, index) => [`cloth ${index + 1}`, drawing])), sheet: drawings[0]! };
+};
+
+describe("how pieces are laid on tiles", () => {
+  test("a piece is turned a quarter where that saves pages", () => {
+    // A cloth that fills one page of A4, and four belts of 530 x 50 mm: laid beside one another they are 224 mm high and lie on three
+    // pages (3 steps of 180 mm; 2 of 267 mm end 1 mm too early). A single one that stays square to the others takes a page more.
+    const [cloth, lying, upright] = [
+      [172, 259],
+      [530, 50],
+      [50, 530],
+    ] as const;
+    for (const belts of [
+      [lying, lying, lying, lying],
+      [lying, lying, lying, upright],
+      [upright, upright, upright, lying],
+    ])
+      expect(printed(cloths(cloth, ...belts), "a4").pages.length - 1).toBe(4);
+  });
+
+  test("of layouts with as many pages, one that is no strip", () => {
+    // Nine cloths that fill one page of A4 each (steps of 180 x 267 mm, 8 mm between cloths): 9 pages, in as many columns as one likes.
+    const names = printed(cloths(...Array.from({ length: 9 }, () => [172, 259] as const)), "a4").pages.map(
+      ({ name }) => name,
+    );
+    expect(names.length - 1).toBe(9);
+    expect(names).toContain("3a");
+    expect(names).toContain("1c");
+    expect(names).not.toContain("4a");
+  });
+});
+
+test("where a roll is cut, the page says so, and the last one has no cut", () => {
+  // Two cloths of 3 m do not stand in 5 m under one another, nor in 914 mm beside one another.
+  const { pages } = printed(cloths([500, 3000], [500, 3000]), "roll-914mm");
+  expect(pages.map(({ name }) => name)).toEqual(["1", "2"]);
+  const cut = pages[0]!.texts.find((each) => each.text.startsWith("Cut the roll here"))!;
+  expect(cut.text).toContain("2 of 2 has the others");
+  expect(cut.at.y).toBeLessThan(pages[0]!.height - 2);
+  expect(pages[1]!.texts.filter((each) => each.text.includes("Cut the roll"))).toEqual([]);
+});
+
 test("pages that nothing comes to are left out", async () => {
   // Two short lines 1000 mm apart, so that whole rows of pages lie empty between them.
   const print = printed(
@@ -257,6 +387,25 @@ describe.skipIf(withoutPoppler)("lettering", () => {
     expect(words).toMatch(/U\+524D|前/);
   });
 
+  test("scripts that run from right to left or whose letters join are not set letter by letter", () => {
+    // The font has these letters, so that only their script tells. Unicode code charts: HEBREW LETTER SHIN, ARABIC LETTER BEH,
+    // NKO LETTER A, LAO LETTER KO.
+    for (const [letter, number] of [
+      ["ש", "U+05E9"],
+      ["ب", "U+0628"],
+      ["ߊ", "U+07CA"],
+      ["ກ", "U+0E81"],
+    ] as const) {
+      expect(lettering.plain.glyph(letter)).toBeDefined();
+      expect(written(`a${letter}b`, "plain", lettering)).toBe(`a${number}b`);
+    }
+    for (const words of ["żółć", "Πανωφόρι", "Чертёж", "Հագուստ", "ქსოვილი"]) {
+      expect(written(words, "bold", lettering)).toBe(words);
+      expect(lacking([alone([], [text(words, 0, 0)]).sheet], lettering)).toEqual([]);
+    }
+    expect(lacking([alone([], [text("שב", 0, 0)]).sheet], lettering)).toEqual(["ש", "ב"]);
+  });
+
   test("a label with every control character, with PDF's own signs and without an end does no harm", async () => {
     const controls = Array.from({ length: 0xa0 }, (_, code) => String.fromCharCode(code)).join("");
     const hostile = `${controls}) >> /JS (app.alert(1)) \\ endstream endobj ${"\u202e\ud800\uffff"}`;
@@ -296,7 +445,7 @@ test("layers stand in the panel in order: sizes, then kinds of line, as pdf.js r
   const document = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
   const config = await document.getOptionalContentConfig();
   const names = (config.getOrder() as string[]).map((id) => config.getGroup(id).name);
-  expect(names).toEqual(["Size S", "Size M", "Size L", "Cutting lines", "Sewing lines", "Marks", "Labels"]);
+  expect(names).toEqual(["Size S", "Size M", "Size L", "Cutting lines", "Sewing lines", "Marks", "Labels", "Before"]);
   // Acrobat leaves the dialog at actual size where the file asks for it (ISO 32000-1, table 150).
   expect(await document.getViewerPreferences()).toMatchObject({ PrintScaling: "None" });
   await document.destroy();

@@ -1,6 +1,8 @@
 // chalkline draw: which files it writes, and that nobody ever finds half of one.
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { beforeAll, expect, test } from "vitest";
 import { drawingNames } from "../../editor/files/drawing-names.ts";
 import { build, chalkline, panel, workroom } from "./chalkline.ts";
@@ -93,6 +95,95 @@ test("without --out nothing is written", () => {
   expect(code).toBe(2);
   expect(err).toContain("--out");
   expect(readdirSync(folder).sort()).toEqual(["other", "panel.chalk"]);
+});
+
+test("a letter that cannot be printed is a warning at its line, for a print and for nothing else", () => {
+  const folder = workroom(["panel.chalk", panel.replace("apron panel", "前 panel")]);
+  const printed = chalkline(folder, ["draw", "panel.chalk", "--out", "out", "--as", "pdf", "--paper", "a0"]);
+  expect(printed.code).toBe(0);
+  expect(printed.err).toContain("warning letter-missing   panel.chalk:2");
+  expect(printed.err).toMatch(/panel\.chalk: 2 pieces, \d+ checks, 1 warning/);
+  expect(chalkline(folder, ["draw", "panel.chalk", "--out", "out"]).err).not.toContain("letter-missing");
+});
+
+test("what no sheet takes is refused with the reason and with papers that do take it", () => {
+  const long = (length: string): string => panel.split("piece wide")[0]!.replaceAll("down 100 cm", `down ${length}`);
+  const folder = workroom(
+    ["long.chalk", long("600 cm")],
+    ["field.chalk", long("9000 cm").replaceAll("30 cm", "9000 cm")],
+  );
+  const drawn = (recipe: string, paper: string) =>
+    chalkline(folder, ["draw", recipe, "--out", "out", "--as", "pdf", "--paper", paper]);
+  for (const paper of ["roll-36in", "a0"]) {
+    const { code, err } = drawn("long.chalk", paper);
+    expect(code).toBe(2);
+    // Six meters do not lie on a roll or sheet; a belt of 60 x 2 pages does on tiles.
+    expect(err.replace(/\s+/g, " ")).toContain(
+      "Others do: --paper a4, letter, a3, tabloid; the small ones are put together.",
+    );
+  }
+  expect(drawn("long.chalk", "roll-36in").err.replace(/\s+/g, " ")).toContain("in lengths of up to 500 cm");
+  for (const paper of ["a4", "roll-36in"]) {
+    const { code, err } = drawn("field.chalk", paper);
+    expect(code).toBe(2);
+    expect(err).not.toContain("Others do");
+    expect(err.replace(/\s+/g, " ")).toContain("Split it into panels first.");
+  }
+  expect(existsSync(join(folder, "out", "sheet-a4.pdf"))).toBe(false);
+});
+
+const recipesFolder = fileURLToPath(new URL("../../recipes", import.meta.url));
+
+test("--size all lays the sizes of the first table on one another, and tells of the other table", async () => {
+  const folder = workroom(["none", ""]);
+  const block = join(recipesFolder, "blocks", "straight-coat.chalk");
+  const args = ["draw", block, "--root", recipesFolder, "--as", "svg,pdf", "--size", "all", "--paper", "a0"];
+  const { code, err } = chalkline(folder, [...args, "--out", "out", "--nest-at", "underarm"]);
+  expect(code).toBe(0);
+  expect(err.replace(/\s+/g, " ")).toMatch(
+    /note: These are the sizes of \S*working-table\S*; those of \S*misses-table\S* are another nest\./,
+  );
+  const document = await getDocument({
+    data: new Uint8Array(readFileSync(join(folder, "out", "sheet-a0.pdf"))),
+    verbosity: 0,
+  }).promise;
+  // The table of the workroom, blocks/sizes/working-table.chalk, declares these sizes in this order.
+  const sizes = ["B80", "B84", "B88", "B92", "B96", "B100", "B104"];
+  const config = await document.getOptionalContentConfig();
+  const names = (config.getOrder() as string[]).map((id) => config.getGroup(id).name as string);
+  expect(names.slice(0, sizes.length + 1)).toEqual([...sizes.map((size) => `Size ${size}`), "Cutting lines"]);
+  const { info } = await document.getMetadata();
+  expect(info).toMatchObject({ Title: "Straight coat block, sizes B80 to B104" });
+  await document.destroy();
+  const refused = chalkline(folder, [...args, "--out", "other", "--nest-at", "tail"]);
+  expect(refused.code).toBe(2);
+  expect(refused.err).toContain("--nest-at tail: no piece has a place or an edge of that name in every size.");
+  expect(existsSync(join(folder, "other"))).toBe(false);
+});
+
+test("a place that some size lacks is no place to nest at, and a garment without sizes has no nest", () => {
+  // The root of what is less than nothing: the line fails in the large size, which then has no such place.
+  const spare = "notch side at 20 cm\n  point spare = A right 1 cm * sqrt(75 - waist-girth / 1 cm)";
+  const sized = `${panel.split("piece wide")[0]!.replace("notch side at 20 cm", spare)}
+size small {
+  waist-girth = 70 cm
+}
+size large {
+  waist-girth = 80 cm
+}
+base size small
+`;
+  const folder = workroom(["sized.chalk", sized], ["panel.chalk", panel]);
+  const nest = (recipe: string, ...more: string[]) =>
+    chalkline(folder, ["draw", recipe, "--out", "out", "--size", "all", ...more]);
+  const refused = nest("sized.chalk", "--nest-at", "spare");
+  expect(refused.code).toBe(2);
+  expect(refused.err).toContain("--nest-at spare: no piece has a place or an edge of that name in every size.");
+  expect(existsSync(join(folder, "out"))).toBe(false);
+  const drawn = nest("sized.chalk", "--nest-at", "A");
+  expect(drawn.code).toBe(0);
+  expect(drawn.err).toContain("note: Not every size comes out clean: large.");
+  expect(nest("panel.chalk").err).toContain("--size all: the recipe has no size table");
 });
 
 test("an option that would do nothing beside the others is refused, and nothing is written", () => {
