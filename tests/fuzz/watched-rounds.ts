@@ -1,0 +1,37 @@
+// The worker of a long run: rounds of recipes until it is stopped. It says what it is about to run, so that whoever watches it knows
+// what a recipe without end was given to.
+import { parentPort, workerData } from "node:worker_threads";
+import { allTargets } from "./all-targets.ts";
+import { type Fault, faultsOn, type Tally } from "./faults.ts";
+import { recipesToTry } from "./recipes-to-try.ts";
+
+/** What a worker is started with. */
+export interface Rounds {
+  readonly seed: number;
+  readonly round: number;
+  /** Kinds of fault that need not be told again. */
+  readonly known: readonly string[];
+}
+
+/** What a worker tells. */
+export type Word =
+  | { readonly kind: "begins"; readonly target: string; readonly text: string; readonly round: number }
+  | { readonly kind: "fault"; readonly fault: Fault; readonly seed: number }
+  | { readonly kind: "worked"; readonly tallies: ReadonlyMap<string, Tally> };
+
+const tell = (word: Word): void => parentPort!.postMessage(word);
+
+const { seed, round: first, known: told } = workerData as Rounds;
+const known = new Set(told);
+const targets = allTargets();
+
+for (let round = first; ; round += 1) {
+  for (const subject of recipesToTry(20, seed + round)) {
+    const tallies = new Map<string, Tally>();
+    const faults = await faultsOn(targets, [subject], known, tallies, (target, { text }) =>
+      tell({ kind: "begins", target: target.name, text, round }),
+    );
+    for (const fault of faults) tell({ kind: "fault", fault, seed: seed + round });
+    tell({ kind: "worked", tallies });
+  }
+}
