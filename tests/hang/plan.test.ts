@@ -1,9 +1,9 @@
 // The hem of a whole garment seen from below: on ellipses that are as long as they should be, and in folds that stand where the
 // cloth was opened.
 import { expect, test } from "vitest";
+import { onEllipse } from "../../kernel/cloth/hang/ellipse.ts";
 import { type Figure, figuresOf } from "../../kernel/cloth/hang/figures.ts";
 import { rigged } from "../../kernel/cloth/hang/rigged.ts";
-import { onEllipse } from "../../kernel/cloth/hang/standing.ts";
 import { pathLength } from "../../kernel/geometry/arc-length.ts";
 import type { Point } from "../../kernel/geometry/point.ts";
 import type { Garment } from "../../kernel/working.ts";

@@ -1,8 +1,8 @@
 // A hung garment in the room: its folded hem is as long as the cloth, and its body as round as an ellipse is.
 import { expect, test } from "vitest";
+import { onEllipse } from "../../kernel/cloth/hang/ellipse.ts";
 import { type Figure, figuresOf } from "../../kernel/cloth/hang/figures.ts";
 import { rigged } from "../../kernel/cloth/hang/rigged.ts";
-import { onEllipse } from "../../kernel/cloth/hang/standing.ts";
 import { pathLength } from "../../kernel/geometry/arc-length.ts";
 import type { Point } from "../../kernel/geometry/point.ts";
 import type { Garment } from "../../kernel/working.ts";

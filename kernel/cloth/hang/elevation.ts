@@ -23,7 +23,8 @@ export const elevation = (lines: readonly Line[], from: "front" | "behind"): Sha
     ...strips
       .map((strip, index) => ({ strip, before: strips.at(index - 1)!, after: strips[(index + 1) % strips.length]! }))
       .filter(({ strip }) => strip.near > 0)
-      .sort((a, b) => a.strip.near - b.strip.near)
+      // To a micrometer: of two that mirror each other the first stays first, however their sums were rounded.
+      .sort((a, b) => Math.round(1000 * a.strip.near) - Math.round(1000 * b.strip.near))
       .flatMap(({ strip, before, after }) => [...clothOf(strip), ...linesOf(strip, before, after)]),
     { kind: "rim", along: lean(right) },
     { kind: "rim", along: lean(left) },

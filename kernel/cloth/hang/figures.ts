@@ -4,9 +4,10 @@ import type { Point } from "../../geometry/point.ts";
 import { bodyDepth } from "./body-depth.ts";
 import type { Turn } from "./chains.ts";
 import { elevation, type Shape, silhouette } from "./elevation.ts";
+import { onEllipse } from "./ellipse.ts";
 import type { RoundOfPieces } from "./rounds.ts";
 import type { HungPlace } from "./slack.ts";
-import { hemSeenFromBelow, type Line, onEllipse, standing } from "./standing.ts";
+import { hemSeenFromBelow, type Line, standing } from "./standing.ts";
 
 /** What a round is made of, and the body in it. */
 export interface RoundPlan {
