@@ -47,10 +47,23 @@ const policy = [
   "form-action 'none'",
 ].join("; ");
 
+/** Programs that run in workers of their own and are loaded when they are first wanted (editor/page/worker/open-program.ts). */
+const programs = new Map([
+  ["settler", "editor/page/hang/settler.ts"],
+  ["layer", "editor/page/cloth/layer.ts"],
+  ["printer", "editor/page/print/printer.ts"],
+  ["tracer", "editor/page/bring-in/tracer.ts"],
+]);
+
+const programScript = async ([name, entry]) => {
+  // A page that was opened from a folder may fetch nothing, so what prints carries its font along.
+  const text = (await bundled(entry, { loader: { ".ttf": "binary" } })).get(`${name}.js`);
+  return [`${name}.js`, `(globalThis.chalklinePrograms??=new Map).set("${name}",${JSON.stringify(text)});\n`];
+};
+
 /** Writes the page into a folder, all of it or nothing. */
 export const buildPage = async (folder) => {
   const worker = (await bundled("editor/page/worker/worker.ts")).get("worker.js");
-  const settler = (await bundled("editor/page/hang/settler.ts")).get("settler.js");
   const page = await bundled("editor/page/main.tsx", { jsx: "automatic", jsxImportSource: "preact" });
   const monaco = await bundled("editor/page/monaco/open-editor.ts", {
     globalName: "chalklineMonaco",
@@ -60,13 +73,14 @@ export const buildPage = async (folder) => {
   const files = new Map([
     ["index.html", html],
     ["worker.js", `var chalklineWorker=${JSON.stringify(worker)};\n`],
-    ["settler.js", `var chalklineSettler=${JSON.stringify(settler)};\n`],
     ["recipes.js", `var chalklineRecipes=${JSON.stringify(recipes())};\n`],
     ["page.js", page.get("main.js")],
     ["page.css", page.get("main.css")],
     ["monaco.js", monaco.get("open-editor.js")],
     ["monaco.css", monaco.get("open-editor.css")],
+    ["DejaVuSans-LICENSE.txt", readFileSync(join(root, "node_modules/dejavu-fonts-ttf/LICENSE"), "utf8")],
   ]);
+  for (const [name, text] of await Promise.all([...programs].map(programScript))) files.set(name, text);
   const aside = `${folder}-${process.pid}`;
   mkdirSync(aside, { recursive: true });
   for (const [name, text] of files) writeFileSync(join(aside, name), text);

@@ -1,6 +1,9 @@
 // The page: opens a line to the kernel's worker, lays a recipe on the table, and shows it.
 import { render } from "preact";
+import { DrawingSlip } from "./bring-in/drawing-slip.tsx";
 import { RecipeCard } from "./card/recipe-card.tsx";
+import { LaySlip } from "./cloth/lay-slip.tsx";
+import { followCloth } from "./cloth/laying.ts";
 import { connect, failure, take } from "./desk.ts";
 import { DialsCard } from "./dials/dials-card.tsx";
 import { ChoiceSlip } from "./files/choice-slip.tsx";
@@ -26,7 +29,9 @@ const Page = () => (
     <ChosenSlip />
     <WorkingStrip />
     <HangingSlip />
+    <LaySlip />
     <PaperCard />
+    <DrawingSlip />
     <ChoiceSlip />
   </>
 );
@@ -41,6 +46,7 @@ const line = kernelLine(() => openWorker() as unknown as Speaker, {
 void openFirst(line).then(() => {
   connect(line);
   followTable();
+  followCloth();
   takeDropped();
   render(<Page />, document.querySelector("main")!);
 });

@@ -2,7 +2,7 @@
 import { useId } from "preact/hooks";
 import type { Dial } from "../../assist/dials.ts";
 import { goTo } from "../desk.ts";
-import { letGo, turn } from "./turning.ts";
+import { leave, letGo, takeInHand, turn } from "./turning.ts";
 
 export const DialRow = ({ dial, index }: { readonly dial: Dial; readonly index: number }) => {
   const id = useId();
@@ -16,7 +16,7 @@ export const DialRow = ({ dial, index }: { readonly dial: Dial; readonly index: 
           {piece === undefined ? `line ${line}` : `${piece}, line ${line}`}
         </button>
       </div>
-      <div class="dial-turn">
+      <div class="dial-turn" onPointerDown={takeInHand} onFocusIn={takeInHand} onFocusOut={leave}>
         <input
           id={id}
           type="range"

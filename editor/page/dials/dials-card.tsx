@@ -1,6 +1,7 @@
 // The dials: size and body to work the recipe with, every param within its range, and every other number of the text.
 import { areDialsFolded, dialsReach, dialsSide, foldedReach } from "../card/places.ts";
 import { Fold } from "../card/recipe-card.tsx";
+import { ClothToBuy } from "../cloth/cloth-to-buy.tsx";
 import { dialsAtHand } from "../desk.ts";
 import { FoldedPart } from "../folded-part.tsx";
 import { Facts } from "../table/facts.tsx";
@@ -43,6 +44,7 @@ export const DialsCard = () => {
           <Facts />
         </div>
       )}
+      {!isFolded && <ClothToBuy />}
     </section>
   );
 };

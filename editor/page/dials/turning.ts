@@ -1,8 +1,14 @@
 // Turning a dial: the number in the text changes, and one undo takes back the whole turn.
+import { signal } from "@preact/signals";
 import { type Dial, dialText } from "../../assist/dials.ts";
 import { dialsAtHand, edit, text } from "../desk.ts";
 
+/** The text when the dial in hand was taken hold of, and as it was last turned; undefined before any was. */
+export const turning = signal<{ readonly from: string; readonly to: string } | undefined>(undefined);
+
 let isTurning = false;
+/** A dial that has the keyboard, or is pressed, stays in hand from turn to turn. */
+let isInHand = false;
 
 /** Writes another value for one of the dials at hand; nothing happens while the text is another than theirs. */
 export const turn = (index: number, value: number): void => {
@@ -11,9 +17,27 @@ export const turn = (index: number, value: number): void => {
   if (!dial || known !== text.peek() || !Number.isFinite(value) || value < 0) return;
   const written = dialText(known, dial, value);
   if (written === known.slice(dial.from, dial.to)) return;
+  if (!isTurning && !isInHand) takeHold();
   edit([{ from: dial.from, to: dial.to, text: written }], isTurning ? "more" : "begin");
   isTurning = true;
+  turning.value = { from: turning.peek()?.from ?? known, to: text.peek() };
   dialsAtHand.value = { text: text.peek(), dials: dials.map((each) => after(each, dial, written, value)) };
+};
+
+/** A dial is taken hold of: from here on its turns are reckoned. */
+export const takeHold = (): void => {
+  turning.value = { from: text.peek(), to: text.peek() };
+};
+
+/** A dial is pressed or gets the keyboard, and stays in hand until it is left. */
+export const takeInHand = (): void => {
+  isInHand = true;
+  takeHold();
+};
+
+/** The keyboard goes elsewhere. */
+export const leave = (): void => {
+  isInHand = false;
 };
 
 /** A value as a dial can show it: on one of its strides, in a param's range, and never below nothing. */

@@ -1,12 +1,12 @@
 // What is done with files, at the head of the recipe card.
 
 import { useSignal } from "@preact/signals";
-import { strToU8, zipSync } from "fflate";
 import { useId } from "preact/hooks";
+import { ChooseDrawing } from "../bring-in/choose-drawing.tsx";
 import { ask, failure, file, isChanged, shelved, text } from "../desk.ts";
 import { Menu } from "../menu.tsx";
 import { BeginFromPhotograph } from "../paper/begin-from-photograph.tsx";
-import { handOver } from "./hand-over.ts";
+import { Downloads } from "../print/downloads.tsx";
 import { notice, open, openText, save } from "./keeping.ts";
 import { linkOf } from "./share-link.ts";
 
@@ -18,9 +18,10 @@ export const FileTools = () => (
     <Menu name="Recipes">
       <OpenFromShelf />
       <OpenByHand />
+      <ChooseDrawing />
       <BeginFromPhotograph />
       <ShareLink />
-      <TakeAway />
+      <Downloads />
     </Menu>
     <span class="notice" role="status">
       {notice.value}
@@ -89,35 +90,6 @@ const ShareLink = () => {
         Make a link to this recipe
       </button>
       {link.value !== "" && <input class="link" aria-label="Link to this recipe" readOnly value={link.value} />}
-    </div>
-  );
-};
-
-/** Every format that the kernel can write. */
-const TakeAway = () => {
-  const formats = useSignal<readonly { readonly name: string; readonly title: string }[]>([]);
-  if (formats.value.length === 0) {
-    void ask("formats", {}).then((known) => {
-      if (known) formats.value = known;
-    });
-  }
-  const take = async (format: string): Promise<void> => {
-    const files = await ask("written", { format });
-    if (!files || files.length === 0) return;
-    const base = file.value.slice(file.value.lastIndexOf("/") + 1).replace(/\.chalk$/, "");
-    // The same drawings give the same bytes: an archive's dates are all the same.
-    const packed = zipSync(Object.fromEntries(files.map(({ file: name, text: content }) => [name, strToU8(content)])), {
-      mtime: "1980-01-01T00:00:00",
-    });
-    handOver(`${base}-${format}.zip`, "application/zip", packed);
-  };
-  return (
-    <div class="menu-row">
-      {formats.value.map(({ name, title }) => (
-        <button key={name} type="button" onClick={() => void take(name)}>
-          Download: {title}
-        </button>
-      ))}
     </div>
   );
 };

@@ -49,7 +49,15 @@ export const settle = (newHome: Home, kernelLine: KernelLine): void => {
   if (newHome.saves) setInterval(() => void lookOutside(), lookEvery);
 };
 
+/** What was never saved, by its name: it stays within reach of the shelf when something else is opened. */
+const unsaved = new Map<string, string>();
+
 const keepNow = async (): Promise<void> => {
+  const [name, content] = [file.peek(), text.peek()];
+  if (name !== "" && (unsaved.has(name) || !shelved.peek().some((recipe) => recipe.file === name))) {
+    unsaved.set(name, content);
+    shelve([...shelved.peek().filter((recipe) => recipe.file !== name), { file: name, text: content }].sort(byFile));
+  }
   if (home && file.peek() !== "")
     await keepDraft(home.name, { file: file.peek(), text: text.peek(), over: savedText.peek() });
 };
@@ -64,6 +72,11 @@ export const open = async (name: string): Promise<void> => {
   if (!home) return;
   failure.value = "";
   await keepNow();
+  const own = unsaved.get(name);
+  if (own !== undefined) {
+    layNew(name, own);
+    return;
+  }
   const kept = (await home.read(name)) ?? home.recipes.find((recipe) => recipe.file === name);
   if (!kept) {
     failure.value = `${name} cannot be read any more.`;
@@ -85,6 +98,23 @@ export const openText = (name: string, content: string): void => {
   choice.value = undefined;
 };
 
+/** Lays a text of the page's own making on the table, under a name that nothing has yet; it counts as changed until it is saved. */
+export const openNew = (wanted: string, content: string): void => {
+  void keepNow();
+  failure.value = "";
+  const taken = new Set([file.peek(), ...shelved.peek().map((recipe) => recipe.file)]);
+  let name = wanted;
+  for (let number = 2; taken.has(name); number += 1) name = wanted.replace(/(?:\.chalk)?$/, `-${number}.chalk`);
+  layNew(name, content);
+};
+
+const layNew = (name: string, content: string): void => {
+  mark = null;
+  lay(name, content);
+  savedText.value = "";
+  choice.value = undefined;
+};
+
 /** Saves what is on the table; when the disk holds something else, the user is asked. */
 export const save = async (): Promise<void> => {
   if (!home) return;
@@ -92,6 +122,7 @@ export const save = async (): Promise<void> => {
   const saved = await home.save(name, content, mark);
   if ("mark" in saved) {
     mark = saved.mark;
+    unsaved.delete(name);
     shelvedMarks.set(name, saved.mark);
     if (file.peek() === name) savedText.value = content;
     shelve([...shelved.peek().filter((recipe) => recipe.file !== name), { file: name, text: content }].sort(byFile));

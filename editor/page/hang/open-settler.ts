@@ -1,7 +1,6 @@
 // Opens the worker in which cloth settles, once; its program is loaded when it is first wanted.
+import { openProgram } from "../worker/open-program.ts";
 import type { FromSettler, ToSettler } from "./spoken.ts";
-
-declare const chalklineSettler: string;
 
 /** A line to the settler: what is said last counts. */
 export interface SettlerLine {
@@ -29,18 +28,7 @@ export const settlerLine = (seen: (frame: FromSettler) => void): SettlerLine => 
 };
 
 const open = async (seen: (frame: FromSettler) => void): Promise<Worker> => {
-  await loaded("settler.js");
-  const address = URL.createObjectURL(new Blob([chalklineSettler], { type: "text/javascript" }));
-  const worker = new Worker(address);
-  URL.revokeObjectURL(address);
+  const worker = await openProgram("settler");
   worker.onmessage = ({ data }: MessageEvent<FromSettler>) => seen(data);
   return worker;
 };
-
-const loaded = (src: string): Promise<void> =>
-  new Promise((resolve, reject) => {
-    const script = Object.assign(document.createElement("script"), { src });
-    script.onload = () => resolve();
-    script.onerror = () => reject(new Error("a part of the page could not be loaded"));
-    document.head.append(script);
-  });

@@ -3,7 +3,7 @@ import { lengthIn } from "../../../kernel/units.ts";
 import { pixelAt } from "../../paper/straightened.ts";
 import { pieceText, recipeText } from "../../paper/traced-outline.ts";
 import { edit, goTo, text } from "../desk.ts";
-import { openText } from "../files/keeping.ts";
+import { openNew } from "../files/keeping.ts";
 import { Field } from "./field.tsx";
 import { faults, finish, lying, marked, said, takeUp, traced } from "./tracing.ts";
 
@@ -32,7 +32,7 @@ export const RecipePart = () => {
           <button
             type="button"
             onClick={() => {
-              openText(`${piece.name}-from-paper.chalk`, recipeText(piece));
+              openNew(`${piece.name}-from-paper.chalk`, recipeText(piece));
               finish();
             }}
           >

@@ -2,10 +2,10 @@
 
 import { hangSheet, hungRounds } from "../../../kernel/cloth/hang/hang-sheet.ts";
 import { meshesOf } from "../../../kernel/cloth/hang/rigged.ts";
-import { draw } from "../../../kernel/drawing/draw.ts";
 import type { Evaluated } from "../../../kernel/evaluate.ts";
 import { formats } from "../../../kernel/export/formats.ts";
 import type { Scalar } from "../../../kernel/value.ts";
+import type { Garment } from "../../../kernel/working.ts";
 import type { CodeAction } from "../../assist/actions/code-action.ts";
 import { codeActions, tried } from "../../assist/code-actions.ts";
 import { completion } from "../../assist/completion.ts";
@@ -23,11 +23,12 @@ import { symbols } from "../../assist/symbols.ts";
 import { type WorkedText, workedText } from "../../assist/worked-text.ts";
 import { readAmount } from "../../files/amount.ts";
 import { bodiesIn, bodyIn } from "../../files/body-table.ts";
-import { drawnFiles, remarksOn } from "../../files/drawn-files.ts";
+import { remarksOn } from "../../files/drawn-files.ts";
 import { picturedAsOf } from "../../picture/as-of.ts";
 import type { Picture } from "../../picture/picture.ts";
 import { pictured } from "../../picture/pictured.ts";
 import type { Hanging } from "../hang/spoken.ts";
+import type { ToDraw } from "../print/spoken.ts";
 import { shelved } from "./shelf.ts";
 import type { FileText } from "./spoken.ts";
 
@@ -56,16 +57,19 @@ export const answers = {
   filesUsed: ({ outcome }: WorkedText, _asked: object): FileText[] => usedBy(outcome),
   /** The formats that the drawings can be written in. */
   formats: (_worked: WorkedText, _asked: object): { name: string; title: string }[] =>
-    formats.map(({ name, title }) => ({ name, title })),
-  /** The drawings in one of these formats, as files. */
-  written: ({ outcome, circumstances }: WorkedText, { format }: { readonly format: string }): FileText[] => {
-    const found = formats.find(({ name }) => name === format);
+    [...formats, { name: "dxf", title: "DXF after ASTM D6673, for cutting rooms" }].map(({ name, title }) => ({
+      name,
+      title,
+    })),
+  /** The garment as it is to be drawn, with what its drawings say of it. */
+  toDraw: ({ outcome, circumstances }: WorkedText, _asked: object): ToDraw => {
     const { size } = circumstances;
-    const remarks = remarksOn(outcome, size === undefined ? {} : { size });
-    return drawnFiles(draw(outcome.garment, remarks)).flatMap(({ name, drawing }) =>
-      found ? [{ file: `${name}${found.ending}`, text: found.write(drawing) }] : [],
-    );
+    const sized = size === undefined ? {} : { size };
+    return { garment: outcome.garment, remarks: remarksOn(outcome, sized), ...sized };
   },
+  /** The garment as it is to be laid on its cloths; nothing where the recipe cuts none of its pieces from any. */
+  toLay: ({ outcome }: WorkedText, _asked: object): Garment | undefined =>
+    outcome.garment.cuts.length > 0 ? outcome.garment : undefined,
   hover: (worked: WorkedText, { offset }: At) => hover(worked, offset),
   completion: (worked: WorkedText, { offset }: At) => completion(worked, offset, [...shelved.keys()]),
   signatureHelp: (worked: WorkedText, { offset }: At) => signatureHelp(worked, offset),

@@ -15,7 +15,9 @@ import { answers } from "./answers.ts";
 import { shelf, shelved } from "./shelf.ts";
 import type { FromWorker, OnTheTable, ToWorker, Worked } from "./spoken.ts";
 
-const chalk = kernel(vocabulary);
+let chalk = kernel(vocabulary);
+/** The names of all files that this kernel may have read. */
+const known = new Set<string>();
 let onTable: WorkedText | undefined;
 
 // The library of the DOM types this as a window; a worker speaks through the same two names.
@@ -40,6 +42,7 @@ const hear = (message: ToWorker): void => {
   if (message.kind === "shelf") {
     shelved.clear();
     for (const { file, text } of message.files) shelved.set(file, text);
+    forgetGone(onTable?.source.file);
   } else if (message.kind === "work") {
     speak({ kind: "worked", turn: message.turn, worked: work(message.table) });
   } else {
@@ -48,8 +51,22 @@ const hear = (message: ToWorker): void => {
   }
 };
 
+/**
+ * A kernel remembers every file that it has read by its name, and is given up when one of them lies neither on the table nor on
+ * the shelf any more: names that come and go all day would fill the memory.
+ */
+const forgetGone = (laid: string | undefined): void => {
+  const here = new Set([...shelved.keys(), ...(laid === undefined ? [] : [laid])]);
+  if ([...known].some((name) => !here.has(name))) {
+    chalk = kernel(vocabulary);
+    known.clear();
+  }
+  for (const name of here) known.add(name);
+};
+
 const work = ({ file, text, given }: OnTheTable): Worked => {
   const began = performance.now();
+  if (file !== onTable?.source.file) forgetGone(file);
   onTable = workedText(
     chalk,
     { file, text },

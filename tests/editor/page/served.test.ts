@@ -1,5 +1,5 @@
 // The page from the local server: a folder is opened, saved into and watched; what somebody else writes is never written over.
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -121,6 +121,29 @@ suite("a used recipe that changes on the disk redraws the garment", async () => 
   writeFileSync(block, changed);
   await expect.poll(() => edgeLength(page, "sleeve", "wrist"), { timeout: 15_000, interval: 100 }).not.toBe(before);
 });
+
+suite("what is loaded only when it is wanted comes from the server too, under the same policy", async () => {
+  await page.getByRole("region", { name: "Cloth to buy" }).getByRole("button").waitFor({ timeout: 20_000 });
+  await page.getByRole("button", { name: "Recipes", exact: true }).click();
+  const waiting = page.waitForEvent("download", { timeout: 60_000 });
+  await page.getByRole("button", { name: /^Download: PDF on/ }).click();
+  // How a PDF file begins (ISO 32000-1, 7.5.2).
+  expect(
+    readFileSync(await (await waiting).path())
+      .subarray(0, 5)
+      .toString("latin1"),
+  ).toBe("%PDF-");
+  await page.getByLabel(/Bring in a drawing/).setInputFiles({
+    name: "pocket.svg",
+    mimeType: "image/svg+xml",
+    buffer: Buffer.from(
+      '<svg xmlns="http://www.w3.org/2000/svg" width="9cm" height="9cm"><path d="M1 1H99V99H1Z"/></svg>',
+    ),
+  });
+  await page.getByRole("button", { name: "Lay it on the table as a new recipe" }).click({ timeout: 30_000 });
+  await page.getByRole("button", { name: "Save" }).click();
+  await expect.poll(() => readdirSync(folder), within).toContain("pocket.chalk");
+}, 90_000);
 
 suite("without the token of this run the folder stays shut, and the page says so", async () => {
   const other = await (await browser.newContext()).newPage();
