@@ -1,11 +1,14 @@
 // A drawing from elsewhere becomes the text of a recipe: read, sorted into pieces, written, tidied.
 import { limits } from "../../grammar/limits.ts";
 import { tidy } from "../../grammar/print.ts";
-import { mapped } from "../../kernel/geometry/path.ts";
-import { times } from "../../kernel/geometry/point.ts";
+import { mapped, type Path } from "../../kernel/geometry/path.ts";
+import { plus, times } from "../../kernel/geometry/point.ts";
 import type { Kernel } from "../../kernel/kernel.ts";
+import { boundary } from "../../kernel/outline.ts";
 import { millimetresIn } from "../../kernel/units.ts";
 import type { Units } from "../../kernel/working.ts";
+import { allowancesDrawn } from "./allowances-drawn.ts";
+import type { DrawingKind } from "./drawing-kinds.ts";
 import { dxfSheet } from "./dxf-sheet.ts";
 import { Names } from "./piece-names.ts";
 import { type OutlineLine, piecesOn } from "./pieces-on.ts";
@@ -21,8 +24,10 @@ export interface BringInOptions {
   readonly units?: Units;
   /** How many times larger the pieces are than they are drawn. */
   readonly scale: number;
-  /** Which line becomes the outline where the file draws both. */
+  /** Which line becomes the outline where the file draws both; around a sewing line the allowances are measured. */
   readonly line: OutlineLine;
+  /** How wide an allowance is drawn in, mm, where outlines are cutting lines. */
+  readonly drawnIn?: number;
 }
 
 /** A recipe, and everything that is to be said of how it came about. */
@@ -43,18 +48,13 @@ export interface NotBroughtIn {
   readonly leftOut: readonly LeftOut[];
 }
 
-/** The kinds of file that are read, by the ending of their names. */
-export const drawingKinds = ["svg", "dxf", "csv"] as const;
-
-export type DrawingKind = (typeof drawingKinds)[number];
-
 /** Makes a recipe of a drawing; `called` is the name of the file, without folders. */
 export const broughtIn = (
   text: string,
   kind: DrawingKind,
   called: string,
   options: BringInOptions,
-  kernel: Pick<Kernel, "parse">,
+  kernel: Pick<Kernel, "parse" | "work">,
 ): BroughtIn | NotBroughtIn => {
   let sheet: Sheet | undefined;
   try {
@@ -63,11 +63,25 @@ export const broughtIn = (
     const { pieces: found, leftOut, notes } = piecesOn(sheet, options.line);
     const units = recipeUnits(options.units ?? sheet.units ?? "cm");
     const names = new Names();
-    const pieces = found.map((each) => tracedPiece(names.take(each.called, "piece"), each, units));
+    const { drawnIn } = options;
+    const allowed = found.map((each) => {
+      const traced = tracedPiece(names.take(each.called, "piece"), each, units, drawnIn);
+      return each.cutting === undefined ? { traced, notes: [] } : withAllowances(traced, each.cutting, units, kernel);
+    });
+    const pieces = allowed.map(({ traced }) => traced);
     const all = { pieces, leftOut: [...sheet.leftOut, ...leftOut] };
     const recipe = tidied(recipeText(called, units, all), kernel);
     const straying = Math.max(...pieces.map((piece) => piece.straying));
-    return { recipe, ...all, notes: [...sheet.notes, ...notes], straying };
+    const unstripped =
+      drawnIn !== undefined && found.every(({ along }) => along === "sewing")
+        ? ["Every outline is a sewing line, so that no allowance is taken off."]
+        : [];
+    return {
+      recipe,
+      ...all,
+      notes: [...sheet.notes, ...notes, ...allowed.flatMap((each) => each.notes), ...unstripped],
+      straying,
+    };
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     const { message, line, hint } = error;
@@ -75,6 +89,34 @@ export const broughtIn = (
     return { problem, notes: sheet?.notes ?? [], leftOut: sheet?.leftOut ?? [] };
   }
 };
+
+/** A piece with the allowances that its drawn cutting line shows, measured on the piece as the recipe draws it. */
+const withAllowances = (
+  traced: TracedPiece,
+  cutting: Path,
+  units: RecipeUnits,
+  kernel: Pick<Kernel, "work">,
+): { readonly traced: TracedPiece; readonly notes: readonly string[] } => {
+  const { name, text, moved } = traced;
+  const { garment } = kernel.work({ file: "traced.chalk", text: `chalkline 1\nunits ${units.units}\n${text}\n` });
+  const piece = garment.pieces.get(name);
+  if (!piece || !boundary(piece))
+    return { traced, notes: [`${name}: its outline does not close, so that no allowance was measured.`] };
+  const laid = mapped(cutting, (p) => plus(p, moved));
+  const { lines, straying } = allowancesDrawn(piece, laid, units);
+  const isNear = straying <= nearEnough;
+  return {
+    traced: { ...traced, text: text.replace(/\n\}$/, `\n${lines.map((line) => `  ${line}`).join("\n")}\n}`) },
+    notes: isNear
+      ? []
+      : [
+          `${name}: its allowances are no single width, or its corners are cut in a way of their own; the cutting line lies up to ${straying.toFixed(1)} mm off the drawn one.`,
+        ],
+  };
+};
+
+// As near as two lines of a drawing are to what they stand for, mm.
+const nearEnough = 0.15;
 
 const readers: Readonly<Record<DrawingKind, (text: string, unit: number | undefined) => Sheet>> = {
   svg: svgSheet,

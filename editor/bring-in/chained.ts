@@ -91,7 +91,7 @@ const growth = (path: Path, ends: Ends): { readonly chain: Chain; readonly path:
 };
 
 /** Two paths as one, their common end halfway between. */
-const meeting = (path: Path, next: Path): Path => {
+export const meeting = (path: Path, next: Path): Path => {
   const middle = between(endOf(path), startOf(next), 0.5);
   return [...path.slice(0, -1), endingAt(path.at(-1)!, middle), startingAt(next[0]!, middle), ...next.slice(1)];
 };

@@ -112,7 +112,7 @@ export const numbersOf = (entity: DxfEntity, code: number): number[] =>
 
 /** The number of a tag. */
 export const numberIn = ({ code, value, line }: DxfTag, type: string): number => {
-  const number = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(value) ? Number(value) : Number.NaN;
+  const number = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/.test(value) ? Number(value) : Number.NaN;
   if (!Number.isFinite(number))
     throw new Refused(`Group code ${code} of ${type} has to be a number, and here stands “${value.slice(0, 40)}”.`, {
       line,

@@ -2,6 +2,7 @@
 import { pathLength, pointAt } from "../../kernel/geometry/arc-length.ts";
 import { contains } from "../../kernel/geometry/area.ts";
 import { type Bounds, bounds } from "../../kernel/geometry/bounds.ts";
+import { nearest } from "../../kernel/geometry/nearest.ts";
 import type { Path } from "../../kernel/geometry/path.ts";
 import type { Point } from "../../kernel/geometry/point.ts";
 import { endsMeetWithin } from "./chained.ts";
@@ -18,6 +19,17 @@ export class Inside {
     if (!holds(around, { x: box.left, y: box.top }) || !holds(around, { x: box.right, y: box.bottom })) return false;
     // By its middle: the ends of an inner line often lie on the outline itself.
     return this.holdsPoint(outline, pointAt(other, pathLength(other) * 0.43));
+  }
+
+  /** Whether a closed line lies inside another, or runs as one with it, as along a fold. */
+  isRoundAbout(outline: Path, other: Path): boolean {
+    const box = this.boxOf(other);
+    const around = this.boxOf(outline);
+    if (!holds(around, { x: box.left, y: box.top }) || !holds(around, { x: box.right, y: box.bottom })) return false;
+    const length = pathLength(other);
+    return spread
+      .map((share) => pointAt(other, share * length))
+      .every((p) => this.holdsPoint(outline, p) || nearest(outline, p).distance <= endsMeetWithin);
   }
 
   holdsPoint(outline: Path, p: Point): boolean {
@@ -37,6 +49,9 @@ export class Inside {
     return box;
   }
 }
+
+// Nine places round a closed line, at no even distances, so that no pattern of corners meets them all.
+const spread = [0.03, 0.13, 0.24, 0.37, 0.43, 0.56, 0.68, 0.79, 0.93];
 
 /** Whether a box holds a point, or has it at its rim. */
 export const holds = ({ left, top, right, bottom }: Bounds, { x, y }: Point): boolean =>

@@ -14,6 +14,7 @@ import type { DrawnLine, DrawnSpot, DrawnWords, LeftOut } from "./sheet.ts";
 interface Filling {
   readonly chain: Chain;
   readonly outline: Path;
+  cutting: Path | undefined;
   readonly inner: Path[];
   readonly notches: Point[];
   readonly drills: Point[];
@@ -40,6 +41,7 @@ export class PiecesInHand {
     this.fillings = outlines.map((chain) => ({
       chain,
       outline: signedArea(chain.path) < 0 ? reversed(chain.path) : chain.path,
+      cutting: undefined,
       inner: [],
       notches: [],
       drills: [],
@@ -61,6 +63,19 @@ export class PiecesInHand {
 
   leftOut(): LeftOut[] {
     return [...this.tally].map(([what, { count, line: at }]) => ({ what, count, line: at }));
+  }
+
+  /** Gives a closed cutting line to the sewing line that it was drawn round, and says whether there is one without. */
+  cutting(chain: Chain): boolean {
+    const holder = this.fillings.find(
+      (filling) =>
+        filling.cutting === undefined &&
+        filling.chain.means === "sewing" &&
+        chain.isClosed &&
+        this.asked.isRoundAbout(chain.path, filling.outline),
+    );
+    if (holder) holder.cutting = chain.path;
+    return holder !== undefined;
   }
 
   inner(chain: Chain): void {
@@ -119,13 +134,13 @@ export class PiecesInHand {
       for (const filling of this.byGroup.get(group) ?? []) filling.remarks.push(text);
       return;
     }
+    if (/^[\d\s.,/]+(?:mm|cm|in|["”″])?$/.test(text)) {
+      this.leaveOut("texts that are only a measure", row);
+      return;
+    }
     const holder = this.holder(at);
     if (!holder) {
       this.leaveOut("texts outside of every piece", row);
-      return;
-    }
-    if (/^[\d\s.,/]+(?:mm|cm|in|["”″])?$/.test(text)) {
-      this.leaveOut("texts that are only a measure", row);
       return;
     }
     if (holder.words.length >= drawingLimits.labels) {

@@ -6,6 +6,7 @@ import { nearest } from "../../kernel/geometry/nearest.ts";
 import { endOf, line, type Path, startOf } from "../../kernel/geometry/path.ts";
 import { distance, type Point } from "../../kernel/geometry/point.ts";
 import { type Chain, chained, endsMeetWithin } from "./chained.ts";
+import { closedAlong } from "./closed-along.ts";
 import { drawingLimits } from "./drawing-limits.ts";
 import { Inside } from "./inside.ts";
 import type { OutlineLine } from "./pieces-on.ts";
@@ -17,6 +18,8 @@ export interface Outlines {
   readonly outlines: readonly Chain[];
   /** Lines that are no outlines: open ones, and closed ones inside an outline. */
   readonly rest: readonly Chain[];
+  /** Spots of outlines at which an edge ends, though the line may run on smoothly. */
+  readonly joints: readonly { readonly at: Point; readonly chain: Chain }[];
   /** Whether the file draws cutting and sewing lines. */
   readonly isBoth: boolean;
 }
@@ -26,16 +29,24 @@ export const outlinesOn = (lines: readonly DrawnLine[], sheet: Sheet, along: Out
   const told = (means: Meaning | undefined): DrawnLine[] => lines.filter((each) => each.means === means);
   const folds = told("fold");
   const other = along === "cutting" ? "sewing" : "cutting";
-  const [wanted, unwanted] = [closedOf(told(along), folds), closedOf(told(other), folds)];
+  const unwanted = closedOf(told(other), folds);
+  const { closed, open, joints } =
+    along === "sewing"
+      ? filledUp(closedOf(told(along), folds), unwanted.closed)
+      : { ...closedOf(told(along), folds), joints: [] };
+  const asked = new Inside();
+  // A sewing line that closes inside another is a dart, and no piece.
+  const isDart = (chain: Chain): boolean =>
+    along === "sewing" && closed.some((each) => each !== chain && asked.isInside(each.path, chain.path));
+  const wanted = { closed: closed.filter((chain) => !isDart(chain)), open: [...open, ...closed.filter(isDart)] };
   const untold = closedOf(told(undefined), folds);
   const inner = closedOf(told("inner"), []);
   const outlines: Chain[] = [...wanted.closed];
   const rest: Chain[] = [...wanted.open, ...unwanted.open, ...untold.open, ...inner.closed, ...inner.open];
   // What is told as the other line is an outline too where the piece has no line of the wanted kind.
-  const asked = new Inside();
   for (const chain of unwanted.closed) {
     const isOther = wanted.closed.some(
-      (each) => asked.isInside(each.path, chain.path) || asked.isInside(chain.path, each.path),
+      (each) => asked.isRoundAbout(each.path, chain.path) || asked.isRoundAbout(chain.path, each.path),
     );
     (isOther ? rest : outlines).push(chain);
   }
@@ -52,7 +63,23 @@ export const outlinesOn = (lines: readonly DrawnLine[], sheet: Sheet, along: Out
       `There are ${outermost.length} closed outlines, and a recipe has at most ${limits.pieces} pieces.`,
     );
   const inOrder = outermost.sort((a, b) => a.line - b.line);
-  return { outlines: inOrder, rest, isBoth: wanted.closed.length > 0 && unwanted.closed.length > 0 };
+  return { outlines: inOrder, rest, joints, isBoth: wanted.closed.length > 0 && unwanted.closed.length > 0 };
+};
+
+/** Sewing lines with those closed that lie open at edges without an allowance, where the cutting line is the sewing line too. */
+const filledUp = (
+  { closed, open }: { readonly closed: readonly Chain[]; readonly open: readonly Chain[] },
+  cutting: readonly Chain[],
+): { readonly closed: readonly Chain[]; readonly open: readonly Chain[]; readonly joints: Outlines["joints"] } => {
+  const asked = new Inside();
+  const bare = cutting.filter((around) => !closed.some((each) => asked.isRoundAbout(around.path, each.path)));
+  const filled = bare.flatMap((around) => closedAlong(open, around) ?? []);
+  const used = new Set(filled.flatMap(({ of }) => of));
+  return {
+    closed: [...closed, ...filled.map(({ chain }) => chain)],
+    open: open.filter((chain) => !used.has(chain)),
+    joints: filled.flatMap(({ chain, joints }) => joints.map((at) => ({ at, chain }))),
+  };
 };
 
 /** Closed chains, those of one group first, and what stays open; a chain that ends on a fold line is closed along it. */

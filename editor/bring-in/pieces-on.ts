@@ -13,6 +13,8 @@ export interface PieceOnSheet {
   readonly along: "cutting" | "sewing" | undefined;
   /** Closed, clockwise on the page. */
   readonly outline: Path;
+  /** The cutting line that was drawn round a sewing line; undefined where there is none, or it is the outline itself. */
+  readonly cutting: Path | undefined;
   /** The straight lines that lie on the fold of the cloth. */
   readonly folds: readonly Path[];
   readonly inner: readonly Path[];
@@ -43,7 +45,10 @@ export const piecesOn = (
   const found = outlinesOn(once, sheet, along);
   const inHand = new PiecesInHand(found.outlines);
   const other = along === "cutting" ? "sewing" : "cutting";
+  for (const { at, chain } of found.joints)
+    inHand.spot({ at, means: "turn", group: chain.group, called: undefined, line: chain.line });
   for (const chain of found.rest) {
+    if (along === "sewing" && chain.means === "cutting" && inHand.cutting(chain)) continue;
     if (chain.means === other) inHand.leaveOut(`${other} lines (--line ${other} makes them the outline)`, chain.line);
     else inHand.inner(chain);
   }

@@ -9,7 +9,7 @@ export interface SvgLength {
 
 /** The length; `whole` is what 100 % are. Undefined where it cannot be read. */
 export const svgLength = (written: string, whole: number | undefined): SvgLength | undefined => {
-  const found = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z]*|%)\s*$/.exec(written);
+  const found = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z]*|%)$/.exec(written.trim());
   if (!found) return undefined;
   const unit = found[2]!.toLowerCase();
   const one = unit === "%" ? (whole === undefined ? undefined : whole / 100) : pixelsIn.get(unit);

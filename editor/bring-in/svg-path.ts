@@ -82,7 +82,7 @@ class PathReading {
     const isArc = command === "a" || command === "A";
     const values: number[] = [];
     for (let index = 0; index < wanted; index += 1) {
-      this.skip(index === 0 ? /\s*/y : /\s*,?\s*/y);
+      this.skip(index === 0 ? /\s*/y : /\s*(?:,\s*)?/y);
       const found = isArc && (index === 3 || index === 4) ? this.take(/[01]/y) : this.take(numberHere);
       if (found === undefined || !Number.isFinite(Number(found))) return undefined;
       values.push(Number(found));
@@ -192,7 +192,7 @@ class PathReading {
   }
 }
 
-const numberHere = /[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/y;
+const numberHere = /[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?/y;
 
 const reflected = (handle: Point, about: Point): Point => ({ x: 2 * about.x - handle.x, y: 2 * about.y - handle.y });
 

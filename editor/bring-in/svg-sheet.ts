@@ -1,5 +1,6 @@
 // An SVG file as a sheet: every line that is drawn, true to size, with what its class or id says it is. Nothing in it runs,
 // nothing is fetched, and whatever is no line is told as left out.
+import { bounds } from "../../kernel/geometry/bounds.ts";
 import type { Units } from "../../kernel/working.ts";
 import { type Affine, after, movedBy, scaled, sentBy, shifted } from "./affine.ts";
 import { drawingLimits } from "./drawing-limits.ts";
@@ -25,6 +26,8 @@ interface Around extends Room {
   readonly means: Meaning | "aside" | undefined;
   readonly called: string | undefined;
   readonly group: string;
+  /** Whether lines are the outlines of letters where they say which. */
+  readonly isLettering: boolean;
   /** The ids that `use` is drawing. */
   readonly used: readonly string[];
   /** The line of the outermost `use`, at which what it draws again stands in the drawing. */
@@ -52,6 +55,7 @@ class SvgWalk {
       matrix,
       means: undefined,
       called: undefined,
+      isLettering: false,
       group: "0",
       width,
       height,
@@ -134,6 +138,7 @@ class SvgWalk {
       matrix: after(around.matrix, move),
       means: around.means === "aside" ? "aside" : (own ?? around.means),
       called: calledIn(attributes) ?? around.called,
+      isLettering: around.isLettering || classesOf(attributes).includes("text"),
     };
     switch (name) {
       case "g":
@@ -240,6 +245,13 @@ class SvgWalk {
       );
     const { group, means, called, matrix, usedAt } = around;
     const line = usedAt ?? element.line;
+    const words = element.attributes.get("aria-label") ?? "";
+    if (around.isLettering && words.trim() !== "" && read.paths.length > 0) {
+      const { left, top, right, bottom } = bounds(read.paths.map((path) => movedBy(matrix, path)));
+      const at = { x: (left + right) / 2, y: (top + bottom) / 2 };
+      this.sheet.write({ text: words, at, group, isRemark: false, line });
+      return;
+    }
     for (const path of read.paths)
       this.sheet.line({ path: movedBy(matrix, path), means, group, called, isMeasured: false, line });
   }
@@ -278,8 +290,10 @@ const isHidden = (attributes: ReadonlyMap<string, string>): boolean =>
   ["hidden", "collapse"].includes(attributes.get("visibility") ?? "") ||
   /(?:^|;)\s*(?:display\s*:\s*none|visibility\s*:\s*(?:hidden|collapse))\b/.test(attributes.get("style") ?? "");
 
+const classesOf = (attributes: ReadonlyMap<string, string>): string[] => (attributes.get("class") ?? "").split(/\s+/);
+
 const toldIn = (attributes: ReadonlyMap<string, string>): Meaning | "aside" | undefined => {
-  const names = [...(attributes.get("class") ?? "").split(/\s+/), attributes.get("id") ?? ""];
+  const names = [...classesOf(attributes), attributes.get("id") ?? ""];
   for (const name of names) {
     const told = toldByName(name);
     if (told !== undefined) return told;

@@ -77,13 +77,20 @@ interface MeasuredPoint {
   readonly row: number;
 }
 
+// What is longer is no heading of ours, and to look for a unit in it would take long.
+const longestHeading = 60;
+
 /** Which column holds what, by a row of headings or, without one, by their order. */
 const headed = (cells: readonly Cells[]): { readonly columns: Columns; readonly rows: readonly Cells[] } => {
   const [first] = cells;
   const inOrder: Columns = { x: 0, y: 1, name: 2, kind: 3, unit: undefined, units: undefined };
   if (numberIn(first!.fields[0] ?? "") !== undefined) return { columns: inOrder, rows: cells };
   const heads = first!.fields.map(
-    (field) => /^(.*?)\s*[([]?\s*(mm|cm|m|in|ft|yd)?\s*[)\]]?$/i.exec(field) ?? [field, field],
+    (field) =>
+      (field.length <= longestHeading && /^(.*?)\s*[([]?\s*(mm|cm|m|in|ft|yd)?\s*[)\]]?$/i.exec(field)) || [
+        field,
+        field,
+      ],
   );
   const place = (...names: readonly string[]): number =>
     heads.findIndex(([, head = ""]) => names.includes(head.trim().toLowerCase()));

@@ -1,8 +1,12 @@
 // What a line is, by the name of its layer, its class or its id: the trade's words, and those that our own drawings use.
 import type { Meaning } from "./sheet.ts";
 
+// No layer that means something to us has a longer one.
+const longestName = 200;
+
 /** What a name tells: a meaning, or that the line stands beside the pieces; undefined where it tells nothing. */
 export const toldByName = (name: string): Meaning | "aside" | undefined => {
+  if (name.length > longestName) return undefined;
   const plain = name
     .toLowerCase()
     // Our layers have the name of the layer in front.
@@ -32,7 +36,7 @@ const named: readonly (readonly [Meaning | "aside", readonly string[]])[] = [
   ["drill", ["drill", "drill-hole"]],
   ["fold", ["fold"]],
   // What our own drawings have beside the lines of a piece.
-  ["aside", ["before", "fold-bracket", "arrowhead", "scale-square", "frame", "title-block", "size-legend"]],
+  ["aside", ["before", "fold-bracket", "arrowhead", "scale-square", "frame", "title-block", "size-legend", "page"]],
 ];
 
 const meanings: ReadonlyMap<string, Meaning | "aside"> = new Map(

@@ -27,8 +27,13 @@ export interface TracedPiece {
   readonly moved: Point;
 }
 
-/** Writes one piece. */
-export const tracedPiece = (name: string, found: PieceOnSheet, units: RecipeUnits): TracedPiece => {
+/** Writes one piece; `drawnIn` is how wide an allowance its cutting line has, mm, where that was said. */
+export const tracedPiece = (
+  name: string,
+  found: PieceOnSheet,
+  units: RecipeUnits,
+  drawnIn: number | undefined,
+): TracedPiece => {
   const { left, top } = bounds([found.outline]);
   // By whole written steps, so that moving rounds nothing.
   const moved = units.round({ x: -left, y: -top });
@@ -49,7 +54,7 @@ export const tracedPiece = (name: string, found: PieceOnSheet, units: RecipeUnit
   const sewn = named.filter((edge) => !onFold.includes(edge));
   const lines = [
     ...(found.remarks.length > 0 ? [`# ${found.remarks.join("; ")}`] : []),
-    ...(found.along === "cutting" && sewn.length > 0
+    ...(found.along === "cutting" && sewn.length > 0 && drawnIn === undefined
       ? [`# this is the cutting line: where an allowance is drawn in, strip ${listed(sewn)} by its width`]
       : []),
     ...writer.points(),
@@ -61,6 +66,10 @@ export const tracedPiece = (name: string, found: PieceOnSheet, units: RecipeUnit
     ...inner.flatMap((line) => writer.edge(line.name, line.parts, "inside")),
     ...found.drills.map((p) => `drill ${units.place(laid(p))}`),
     ...found.words.map(({ text, at }) => `label ${quoted(text)} at ${units.place(laid(at))}`),
+    // Last, since notches are told along the line that was drawn, and go in with it.
+    ...(found.along !== "sewing" && sewn.length > 0 && drawnIn !== undefined
+      ? [`strip ${listed(sewn)} by ${units.length(drawnIn)}`, `allow ${listed(sewn)} by ${units.length(drawnIn)}`]
+      : []),
   ];
   return {
     name,

@@ -1,14 +1,10 @@
-// Drawings as PDF files, one for each kind of paper. A file of its own, because what writes PDF and reads fonts is large, and no other
-// command waits for it.
-import { existsSync, readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import { fileURLToPath } from "node:url";
+// Drawings as PDF files, one for each kind of paper. A file of its own, because what writes PDF is large, and no other command waits
+// for it.
 import type { Drawings } from "../../kernel/drawing/draw.ts";
-import { faceFrom, type Lettering } from "../../kernel/lettering/lettering.ts";
-import { lacking } from "../../kernel/lettering/readable.ts";
 import { type PaperKind, papers } from "../../kernel/paper/papers.ts";
 import { pdf } from "../../kernel/paper/pdf.ts";
 import { printOn } from "../../kernel/paper/print.ts";
+import { shippedLettering } from "./shipped-lettering.ts";
 
 /** A print as a file. */
 export interface PaperFile {
@@ -25,14 +21,11 @@ export interface TooLarge {
   readonly others: readonly PaperKind[];
 }
 
-export interface PaperFiles {
-  readonly prints: readonly (PaperFile | TooLarge)[];
-  /** Characters that cannot be set; they are written as their numbers. */
-  readonly lacking: readonly string[];
-}
-
 /** The drawings on each of these papers. */
-export const paperFiles = async (drawings: Drawings, kinds: readonly PaperKind[]): Promise<PaperFiles> => {
+export const paperFiles = async (
+  drawings: Drawings,
+  kinds: readonly PaperKind[],
+): Promise<(PaperFile | TooLarge)[]> => {
   const lettering = shippedLettering();
   const prints: (PaperFile | TooLarge)[] = [];
   for (const paper of kinds) {
@@ -40,21 +33,8 @@ export const paperFiles = async (drawings: Drawings, kinds: readonly PaperKind[]
     if ("tooLarge" in print) prints.push({ paper, tooLarge: print.tooLarge, others: papersFor(drawings) });
     else prints.push({ paper, pages: print.pages.length, content: await pdf(print, lettering) });
   }
-  return { prints, lacking: lacking([drawings.sheet], lettering) };
+  return prints;
 };
 
 const papersFor = (drawings: Drawings): PaperKind[] =>
   papers.filter((paper) => !("tooLarge" in printOn(paper, drawings)));
-
-/** The font that comes with the program. */
-export const shippedLettering = (): Lettering => ({
-  plain: faceIn("DejaVuSans.ttf"),
-  bold: faceIn("DejaVuSans-Bold.ttf"),
-});
-
-/** Beside the built program, or in the package that the build takes it from. */
-const faceIn = (file: string) => {
-  const beside = fileURLToPath(new URL(file, import.meta.url));
-  const path = existsSync(beside) ? beside : createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${file}`);
-  return faceFrom(readFileSync(path));
-};

@@ -1,4 +1,5 @@
-// A written sheet as files: one SVG a page, or one PDF with all pages.
+// A written sheet as files: one SVG a page, or one PDF with all pages. Files of their own, because what reads fonts and writes PDF is
+// large, and a sheet on a screen waits for neither.
 import type { Drawing } from "../../kernel/drawing/drawing.ts";
 import { svg } from "../../kernel/export/svg.ts";
 
@@ -8,24 +9,20 @@ export interface WrittenFile {
 }
 
 /** The pages as SVG: `card.svg`, or `card-1.svg` and so on where there are several. */
-export const writtenSvg = (name: string, pages: readonly Drawing[]): WrittenFile[] =>
-  pages.map((page, index) => ({
+export const writtenSvg = async (name: string, pages: readonly Drawing[]): Promise<WrittenFile[]> => {
+  const { shippedLettering } = await import("./shipped-lettering.ts");
+  return pages.map((page, index) => ({
     name: pages.length === 1 ? `${name}.svg` : `${name}-${index + 1}.svg`,
-    content: svg(page),
+    content: svg(page, shippedLettering()),
   }));
+};
 
-/** All pages as one PDF, and the characters that its font lacks. */
-export const writtenPdf = async (
-  name: string,
-  pages: readonly Drawing[],
-): Promise<{ readonly file: WrittenFile; readonly lacking: readonly string[] }> => {
-  // What writes PDF and reads fonts is large, and nothing else waits for it.
-  const [{ shippedLettering }, { pdf }, { lacking }] = await Promise.all([
-    import("./paper-files.ts"),
+/** All pages as one PDF. */
+export const writtenPdf = async (name: string, pages: readonly Drawing[]): Promise<WrittenFile> => {
+  const [{ shippedLettering }, { pdf }] = await Promise.all([
+    import("./shipped-lettering.ts"),
     import("../../kernel/paper/pdf.ts"),
-    import("../../kernel/lettering/readable.ts"),
   ]);
-  const lettering = shippedLettering();
   const content = await pdf(
     {
       title: pages[0]?.title ?? name,
@@ -39,7 +36,7 @@ export const writtenPdf = async (
         texts: groups.flatMap(({ texts }) => texts),
       })),
     },
-    lettering,
+    shippedLettering(),
   );
-  return { file: { name: `${name}.pdf`, content }, lacking: lacking(pages, lettering) };
+  return { name: `${name}.pdf`, content };
 };

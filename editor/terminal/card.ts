@@ -3,8 +3,8 @@ import { cardEntries } from "../../kernel/report/card-entries.ts";
 import { cuttingCard } from "../../kernel/report/cutting-card.ts";
 import { blank } from "../../kernel/report/said.ts";
 import { entryLines } from "../../kernel/written/entry-lines.ts";
-import { writtenPages } from "../../kernel/written/written-pages.ts";
 import { remarksOn } from "../files/drawn-files.ts";
+import { lettersTold } from "./letters-told.ts";
 import type { Paper } from "./paper.ts";
 import { codeFor, exitCode, refusal } from "./told.ts";
 import type { Given } from "./worked.ts";
@@ -38,10 +38,11 @@ export const card = async (path: string, options: CardOptions, out: Paper, err: 
   const saved = await saveSheet(
     {
       name: "card",
-      pages: () => writtenPages(made.title, entries),
+      title: made.title,
+      entries,
       texts: new Map([["text", () => asText(entryLines(entries, typedWidth))]]),
     },
-    options.as,
+    options,
     options.out,
   );
   if ("problem" in saved) {
@@ -49,6 +50,6 @@ export const card = async (path: string, options: CardOptions, out: Paper, err: 
     return exitCode.unreadable;
   }
   out.say(saved.said);
-  err.say([blank, ...saved.notes, ...told]);
+  err.say([blank, ...(await lettersTold(file, saved.lettered))]);
   return codeFor(outcome);
 };

@@ -3,8 +3,8 @@ import { chalkOffCsv } from "../../kernel/report/chalk-off-csv.ts";
 import { chalkOffEntries } from "../../kernel/report/chalk-off-entries.ts";
 import { blank } from "../../kernel/report/said.ts";
 import { entryLines } from "../../kernel/written/entry-lines.ts";
-import { writtenPages } from "../../kernel/written/written-pages.ts";
 import { remarksOn } from "../files/drawn-files.ts";
+import { lettersTold } from "./letters-told.ts";
 import type { Paper } from "./paper.ts";
 import { codeFor, exitCode, refusal } from "./told.ts";
 import type { Given } from "./worked.ts";
@@ -40,13 +40,14 @@ export const chalkOff = async (path: string, options: ChalkOffOptions, out: Pape
   const saved = await saveSheet(
     {
       name: "chalk-off",
-      pages: () => writtenPages(garment.title === "" ? garment.file : garment.title, entries),
+      title: garment.title === "" ? garment.file : garment.title,
+      entries,
       texts: new Map([
         ["text", () => asText(entryLines(entries, typedWidth))],
         ["csv", () => chalkOffCsv(garment)],
       ]),
     },
-    options.as,
+    options,
     options.out,
   );
   if ("problem" in saved) {
@@ -54,6 +55,6 @@ export const chalkOff = async (path: string, options: ChalkOffOptions, out: Pape
     return exitCode.unreadable;
   }
   out.say(saved.said);
-  err.say([blank, ...saved.notes, ...told]);
+  err.say([blank, ...(await lettersTold(file, saved.lettered))]);
   return codeFor(outcome);
 };

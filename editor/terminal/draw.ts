@@ -1,27 +1,28 @@
 // chalkline draw: a garment's pieces as files of every kind that a workroom can use, into a folder.
-import { join } from "node:path";
 import { didYouMean } from "../../grammar/nearest.ts";
 import { type Drawings, draw as drawingsOf } from "../../kernel/drawing/draw.ts";
 import type { Remarks } from "../../kernel/drawing/remarks.ts";
 import { cuttingRoomDxf } from "../../kernel/exchange/cutting-room.ts";
 import { formats } from "../../kernel/export/formats.ts";
-import { lettersMissing } from "../../kernel/lettering/letters-missing.ts";
-import { numberOf } from "../../kernel/lettering/readable.ts";
+import type { Outcome } from "../../kernel/kernel.ts";
 import { margin, papers } from "../../kernel/paper/papers.ts";
 import { blank, plain, quiet, type SaidLine, strong } from "../../kernel/report/said.ts";
 import { aligned, amount, words } from "../../kernel/report/table.ts";
 import { counted } from "../../kernel/report/verdict.ts";
+import type { Nest } from "../../kernel/sizes/nest-groups.ts";
 import { canNestAt, nested } from "../../kernel/sizes/nested.ts";
 import { garmentsOf, type SizedGarment, sizeTables } from "../../kernel/sizes/size-tables.ts";
 import { lengthIn } from "../../kernel/units.ts";
 import type { Units } from "../../kernel/working.ts";
-import { drawnFiles, remarksOn } from "../files/drawn-files.ts";
+import { type DraftedWith, drawnFiles, remarksOn } from "../files/drawn-files.ts";
 import type { PaperFile, TooLarge } from "../files/paper-files.ts";
-import { type FileToSave, makeFolder, saveAll } from "../files/save.ts";
+import { type FileToSave, saveInto } from "../files/save.ts";
 import { cannotWrite } from "./cannot-write.ts";
+import { chalk } from "./known.ts";
+import { lettersTold } from "./letters-told.ts";
 import type { Paper } from "./paper.ts";
 import { codeFor, exitCode, refusal, remarkLine } from "./told.ts";
-import { chalk, type Given } from "./worked.ts";
+import type { Given } from "./worked.ts";
 import { type WorkedFile, workFile } from "./worked-file.ts";
 
 export interface DrawOptions extends Given {
@@ -43,10 +44,7 @@ export const paperNames: readonly string[] = papers.map(({ name }) => name);
 
 /** Draws what can be drawn, whatever the findings; tells them, and what it wrote. */
 export const draw = async (path: string, options: DrawOptions, out: Paper, err: Paper): Promise<number> => {
-  const unknown =
-    notAsked(options) ??
-    unknownIn(options.as, formatNames, "format") ??
-    unknownIn(options.paper ?? [], paperNames, "paper");
+  const unknown = cannotBeDrawn(options);
   if (unknown !== undefined) {
     err.say(refusal(unknown));
     return exitCode.unreadable;
@@ -61,27 +59,44 @@ export const draw = async (path: string, options: DrawOptions, out: Paper, err: 
   }
   const made = await filesOf(pattern, options);
   try {
-    makeFolder(options.out);
-    saveAll(made.files.map(({ name, content }) => ({ path: join(options.out, name), content })));
+    saveInto(options.out, made.files);
   } catch (error) {
     err.say([...file.told, blank, ...refusal(cannotWrite(error, options.out))]);
     return exitCode.unreadable;
   }
   if (made.files.length > 0) out.say(written(made.files, options.out));
   // Findings come last: there the eye of whoever typed the command is.
-  const { findings, elsewhere } = lettersMissing(made.lacking, file.outcome.garment, file.texts);
-  const byNumber = elsewhere.map((each) => `${each} cannot be printed, and is written as ${numberOf(each)}.`);
-  err.say([blank, ...[...pattern.notes, ...byNumber].map(remarkLine), ...file.toldWith(findings)]);
+  const lettered = isLettered(options.as) ? [pattern.drawings.sheet] : [];
+  err.say([blank, ...pattern.notes.map(remarkLine), ...(await lettersTold(file, lettered))]);
   const refused = made.refused.flatMap((each) => refusal(each));
   if (refused.length > 0) err.say(refused);
   return refused.length > 0 ? exitCode.unreadable : codeFor(file.outcome);
 };
 
+/** Why drawings cannot be had as these options have them; undefined when they can. */
+export const cannotBeDrawn = (options: Omit<DrawOptions, "out" | "set">): string | undefined =>
+  notAsked(options) ??
+  unknownIn(options.as, formatNames, "format") ??
+  unknownIn(options.paper ?? [], paperNames, "paper");
+
+/** The files of one garment, what no paper takes, and the drawings that the font has to have letters for. */
+export const garmentFiles = async (
+  outcome: Outcome,
+  options: DraftedWith & Pick<DrawOptions, "as" | "paper">,
+): Promise<Awaited<ReturnType<typeof filesOf>> & { readonly lettered: readonly Drawings["sheet"][] }> => {
+  const pattern = patternOf({ outcome }, options);
+  return { ...(await filesOf(pattern, options)), lettered: isLettered(options.as) ? [pattern.drawings.sheet] : [] };
+};
+
+/** Whether one of these formats is lettered with the font of the program; the others have letters of their own. */
+const isLettered = (as: readonly string[]): boolean =>
+  as.includes("pdf") || formats.some((format) => format.isLettered && as.includes(format.name));
+
 /** What `--size` says for all sizes on one paper. */
 const allSizes = "all";
 
 /** An option that would do nothing beside the others. */
-const notAsked = ({ as, paper, nestAt, size }: DrawOptions): string | undefined => {
+const notAsked = ({ as, paper, nestAt, size }: Omit<DrawOptions, "out" | "set">): string | undefined => {
   if (paper !== undefined && !as.includes("pdf"))
     return "--paper is what a PDF is laid out on: write --as pdf as well.";
   if (nestAt !== undefined && size !== allSizes)
@@ -109,7 +124,7 @@ interface Pattern {
   readonly notes: readonly string[];
 }
 
-const patternOf = ({ outcome }: WorkedFile, options: DrawOptions): Pattern => {
+const patternOf = ({ outcome }: Pick<WorkedFile, "outcome">, options: DraftedWith): Pattern => {
   const remarks = remarksOn(outcome, options);
   const drawings = drawingsOf(outcome.garment, remarks);
   const { size } = options;
@@ -151,12 +166,21 @@ const nestOf = (
             `These are the sizes of ${table.table}; those of ${others.map((each) => each.table).join(", ")} are another nest.`,
           ]
         : []),
+      ...elsewhereLaid(drawings.nests, options.nestAt),
       ...(failing.length > 0
         ? [`Not every size comes out clean: ${failing.join(", ")}. chalkline draw --size ${failing[0]} says why.`]
         : []),
     ],
   };
 };
+
+/** The pieces that are not laid where it was asked for, since some size of them has no such place or edge. */
+const elsewhereLaid = (nests: readonly Nest[], nestAt: string | undefined): string[] =>
+  nests.flatMap(({ name, about }) =>
+    nestAt === undefined || about === undefined || about === `at ${nestAt}` || about === `at the upper end of ${nestAt}`
+      ? []
+      : [`--nest-at ${nestAt}: ${name} has none in every size, and is laid ${about}.`],
+  );
 
 interface MadeFile {
   readonly name: string;
@@ -166,20 +190,19 @@ interface MadeFile {
 
 const filesOf = async (
   { drawings, named, garments, remarks, units }: Pattern,
-  { as, paper = ["a4"] }: DrawOptions,
+  { as, paper = ["a4"] }: Pick<DrawOptions, "as" | "paper">,
 ): Promise<{
   readonly files: readonly MadeFile[];
-  /** Characters that cannot be printed. */
-  readonly lacking: readonly string[];
   readonly refused: readonly string[];
 }> => {
+  const lettering = isLettered(as) ? (await import("../files/shipped-lettering.ts")).shippedLettering() : undefined;
   const drawn = formats
     .filter(({ name }) => as.includes(name))
     .flatMap(({ ending, write }) =>
       named.map(({ name, drawing }): MadeFile => {
         const { left, top, right, bottom } = drawing.paper;
         const facts = [`${lengthIn(right - left, units)} wide`, `${lengthIn(bottom - top, units)} high`];
-        return { name: `${name}${ending}`, content: write(drawing), facts };
+        return { name: `${name}${ending}`, content: write(drawing, lettering), facts };
       }),
     );
   const room = as.includes("dxf")
@@ -191,15 +214,14 @@ const filesOf = async (
         },
       ]
     : [];
-  if (!as.includes("pdf")) return { files: [...drawn, ...room], lacking: [], refused: [] };
+  if (!as.includes("pdf")) return { files: [...drawn, ...room], refused: [] };
   const { paperFiles } = await import("../files/paper-files.ts");
-  const { prints, lacking } = await paperFiles(
+  const prints = await paperFiles(
     drawings,
     papers.filter(({ name }) => paper.includes(name)),
   );
   return {
     files: [...drawn, ...room, ...prints.flatMap((print) => ("content" in print ? [printedFile(print)] : []))],
-    lacking,
     refused: prints.flatMap((print) => ("tooLarge" in print ? [doesNotFit(print, units)] : [])),
   };
 };
@@ -221,12 +243,10 @@ const doesNotFit = ({ paper, tooLarge, others }: TooLarge, units: Units): string
       ? `Others do: --paper ${others.map(({ name }) => name).join(", ")}${isPutTogether ? "; the small ones are put together" : ""}.`
       : "Split it into panels first.";
   if (paper.use === "tiles") return `${pieces} would take hundreds of pages of ${paper.title}. ${instead}`;
+  if (paper.use === "roll")
+    return `A ${paper.title} has room for ${lengthIn(paper.width - 2 * margin, units)} across: it does not take ${pieces}. ${instead}`;
   const room = `${lengthIn(paper.width - 2 * margin, units)} by ${lengthIn(paper.height - 2 * margin, units)}`;
-  const why =
-    paper.use === "roll"
-      ? `A ${paper.title} is printed in lengths of up to ${lengthIn(paper.height, units)}, for viewers show nothing of a longer page`
-      : `${paper.title} is printed whole`;
-  return `${why}, and has room for ${room}: it does not take ${pieces}. ${instead}`;
+  return `${paper.title} is printed whole, and has room for ${room}: it does not take ${pieces}. ${instead}`;
 };
 
 const written = (files: readonly MadeFile[], folder: string): SaidLine[] => [

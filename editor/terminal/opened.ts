@@ -5,16 +5,13 @@ import type { Unreadable } from "../../kernel/sources.ts";
 import { findRecipes } from "../files/find-recipes.ts";
 import { type OpenedRecipe, openBytes, openRecipe } from "../files/recipe-files.ts";
 import { unreadable } from "../files/unreadable.ts";
+import { inputBytes } from "./input-bytes.ts";
 
 /** The recipe at a path, or on standard input where the path is `-`. */
 export const openNamed = async (path: string, root: string | undefined): Promise<OpenedRecipe | Unreadable> => {
   if (path !== "-") return openRecipe(path, root);
-  try {
-    return openBytes(await inputBytes(), root);
-  } catch {
-    // A folder as standard input, say.
-    return unreadable("file-unreadable", "Standard input cannot be read.");
-  }
+  const read = await inputBytes(limits.fileBytes);
+  return "problem" in read ? read : openBytes(read.bytes, root);
 };
 
 /** A path that may have been a folder, and what stands for it: recipes, or the reason why there are none. */
@@ -39,16 +36,4 @@ export const isFolder = (path: string): boolean => {
   } catch {
     return false;
   }
-};
-
-const inputBytes = async (): Promise<Uint8Array> => {
-  const chunks: Buffer[] = [];
-  let length = 0;
-  for await (const chunk of process.stdin) {
-    chunks.push(chunk);
-    length += chunk.length;
-    // One byte too many is enough to say so.
-    if (length > limits.fileBytes) break;
-  }
-  return Buffer.concat(chunks);
 };

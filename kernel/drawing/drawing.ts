@@ -54,10 +54,13 @@ export interface Text {
   readonly weight: "bold" | "plain";
 }
 
-/** What belongs together on the paper: one piece, the title block of a sheet, the scale square beside a piece, the lines of the sizes. */
+/**
+ * What belongs together on the paper: one piece, the title block of a sheet, the scale square beside a piece, the lines of the
+ * sizes, or all of a page of words.
+ */
 export interface Group {
-  readonly of: "piece" | "title-block" | "scale-square" | "size-legend";
-  /** The piece's name. */
+  readonly of: "piece" | "title-block" | "scale-square" | "size-legend" | "page";
+  /** The piece's name; for what is no piece, what it is. */
   readonly name: string;
   /** On a drawing of nested sizes: the one size that this is of; what all sizes share has none. */
   readonly size?: string;

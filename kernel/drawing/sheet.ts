@@ -1,5 +1,6 @@
 // All pieces of a garment on one sheet: rows from the top left, in the order of the recipe, the title block underneath.
 // This is a sheet to look at and to print; how pieces lie on the cloth is another matter.
+import type { Bounds } from "../geometry/bounds.ts";
 import { mapped } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Garment } from "../working.ts";
@@ -26,25 +27,43 @@ export const sheetOf = (garment: Garment, pieces: readonly Group[], remarks: Rem
 // Between pieces, mm.
 const gap = 25;
 
-// A sheet a little wider than high reads best on a screen.
-const widthToHeight = 1.4;
+// A sheet a little wider than high reads best on a screen; where that leaves a row half empty, one up to twice as wide may be
+// smaller in all.
+const widthsToHeight = [1.4, 2];
 
+/** The rows of the least paper, of two alike those that are less wide. */
 const inRows = (pieces: readonly Group[]): Group[] => {
   const sizes = pieces.map((piece) => extentOf([piece]));
   const area = sizes.reduce(
     (sum, { left, top, right, bottom }) => sum + (right - left + gap) * (bottom - top + gap),
     0,
   );
-  const widest = Math.max(0, ...sizes.map(({ left, right }) => right - left), Math.sqrt(area * widthToHeight));
-  let [x, y, rowBottom] = [0, 0, 0];
-  return pieces.map((piece, index) => {
+  const widestPiece = Math.max(0, ...sizes.map(({ left, right }) => right - left));
+  const tried = widthsToHeight.map((ratio) =>
+    rowsWithin(pieces, sizes, Math.max(widestPiece, Math.sqrt(area * ratio))),
+  );
+  return tried.reduce((best, each) => (each.paper < best.paper * worthIt ? each : best)).laid;
+};
+
+// So much less paper is worth a wider sheet.
+const worthIt = 0.9;
+
+const rowsWithin = (
+  pieces: readonly Group[],
+  sizes: readonly Bounds[],
+  widest: number,
+): { readonly laid: Group[]; readonly paper: number } => {
+  let [x, y, rowBottom, width] = [0, 0, 0, 0];
+  const laid = pieces.map((piece, index) => {
     const { left, top, right, bottom } = sizes[index]!;
     if (x > 0 && x + right - left > widest) [x, y] = [0, rowBottom + gap];
     const placed = shifted(piece, { x: x - left, y: y - top });
+    width = Math.max(width, x + right - left);
     x += right - left + gap;
     rowBottom = Math.max(rowBottom, y + bottom - top);
     return placed;
   });
+  return { laid, paper: width * rowBottom };
 };
 
 const shifted = (group: Group, by: Point): Group => {

@@ -36,7 +36,8 @@ export const titleBlock = (garment: Garment, kinds: ReadonlySet<StrokeKind>, rem
 
 const inset = 8;
 
-const unitWords = new Map([
+/** Units as a title says them. */
+export const unitWords = new Map([
   ["mm", "mm"],
   ["cm", "cm"],
   ["in", "inches"],
@@ -100,36 +101,39 @@ const rowHeight = 9.5;
 const rows = 5;
 const columnGap = 12;
 
+/** The kinds of line that a sheet has, and what each means. */
+export const linesShown = (kinds: ReadonlySet<StrokeKind>, net: boolean): (readonly [StrokeKind, string])[] =>
+  legendWords
+    .filter(([kind]) => kinds.has(kind))
+    // Where nothing has an allowance the outer line is where it is sewn, and whoever cuts there has nothing to sew.
+    .map(([kind, words]) => [kind, net && kind === "cutting-line" ? "net edge: add allowances" : words]);
+
 /** Samples of the lines in columns from a left edge on. */
 const legendOf = (
   kinds: ReadonlySet<StrokeKind>,
   net: boolean,
   left: number,
 ): { strokes: Stroke[]; texts: Text[]; right: number; bottom: number } => {
-  // Where nothing has an allowance the outer line is where it is sewn, and whoever cuts there has nothing to sew.
-  const meaning = (kind: StrokeKind, words: string): string =>
-    net && kind === "cutting-line" ? "net edge: add allowances" : words;
-  const shown = legendWords
-    .filter(([kind]) => kinds.has(kind))
-    .map(([kind, words]) => [kind, meaning(kind, words)] as const);
+  const shown = linesShown(kinds, net);
   const columnWidth = sampleWidth + 4 + Math.max(0, ...shown.map(([, words]) => textWidth(words, noteSize, "plain")));
   const places = shown.map(([kind, words], index) => {
     const x = left + Math.floor(index / rows) * (columnWidth + columnGap);
     return { kind, words, x, y: inset + 4 + (index % rows) * rowHeight };
   });
   return {
-    strokes: places.flatMap(({ kind, x, y }) => sample(kind, x, y)),
+    strokes: places.flatMap(({ kind, x, y }) => sampleOf(kind, { x, y }, sampleWidth)),
     texts: places.map(({ words, x, y }) => plain(words, { x: x + sampleWidth + 4, y: y + 1.8 }, noteSize)),
     right: Math.max(left, ...places.map(({ x }) => x + columnWidth)),
     bottom: Math.max(0, ...places.map(({ y }) => y)),
   };
 };
 
-const sample = (kind: StrokeKind, x: number, y: number): Stroke[] => {
+/** A sample of a line from its left end on. */
+export const sampleOf = (kind: StrokeKind, { x, y }: Point, width: number): Stroke[] => {
   const [start, end, middle] = [
     { x, y },
-    { x: x + sampleWidth, y },
-    { x: x + sampleWidth / 2, y },
+    { x: x + width, y },
+    { x: x + width / 2, y },
   ];
   switch (kind) {
     case "grain":

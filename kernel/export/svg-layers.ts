@@ -3,15 +3,16 @@
 import type { Drawing, Group, StrokeKind } from "../drawing/drawing.ts";
 import { strokeKinds } from "../drawing/drawing.ts";
 import { sizesIn } from "../drawing/line-style.ts";
+import type { Lettering } from "../lettering/lettering.ts";
 import { escaped, framed, idOf, strokeLines, textLines } from "./svg.ts";
 
-/** The SVG of a drawing with its layers on top; 1 unit is 1 mm. */
-export const layeredSvg = (drawing: Drawing): string => {
+/** The SVG of a drawing with its layers on top; 1 unit is 1 mm. With a lettering its texts are the outlines of letters. */
+export const layeredSvg = (drawing: Drawing, lettering?: Lettering): string => {
   const sizes = sizesIn(drawing);
   const all = sizes.length === 0 ? [undefined] : [...sizes, undefined];
   return framed(
     drawing,
-    all.flatMap((size) => layersOf(drawing, size, sizes)),
+    all.flatMap((size) => layersOf(drawing, size, sizes, lettering)),
   );
 };
 
@@ -32,12 +33,19 @@ const layers: readonly { readonly name: Layer; readonly title: string; readonly 
   { name: "labels", title: "Labels", kinds: ["scale-square", "frame"] },
 ];
 
-const layersOf = (drawing: Drawing, size: string | undefined, sizes: readonly string[]): string[] =>
+const layersOf = (
+  drawing: Drawing,
+  size: string | undefined,
+  sizes: readonly string[],
+  lettering: Lettering | undefined,
+): string[] =>
   layers.flatMap(({ name, title, kinds }) => {
     const id = size === undefined ? name : `${name}_size-${idOf(size)}`;
     const lines = drawing.groups
       .filter((group) => group.size === size)
-      .flatMap((group) => groupLines(group, id, kinds, name === "labels", sizes));
+      .flatMap((group) =>
+        groupLines(group, id, kinds, name === "labels" ? textLines(group.texts, lettering) : [], sizes),
+      );
     if (lines.length === 0) return [];
     return [
       `<g id="${id}">`,
@@ -52,13 +60,10 @@ const groupLines = (
   group: Group,
   layer: string,
   kinds: readonly StrokeKind[],
-  withTexts: boolean,
+  texts: readonly string[],
   sizes: readonly string[],
 ): string[] => {
-  const lines = [
-    ...kinds.flatMap((kind) => strokeLines(kind, group, sizes)),
-    ...(withTexts ? textLines(group.texts) : []),
-  ];
+  const lines = [...kinds.flatMap((kind) => strokeLines(kind, group, sizes)), ...texts];
   const id = group.of === "piece" ? `piece-${idOf(group.name)}` : group.of;
   return lines.length === 0 ? [] : [`<g id="${layer}_${id}">`, ...lines, "</g>"];
 };

@@ -6,14 +6,19 @@ import { fittedDashes, sizesIn, styleOf } from "../drawing/line-style.ts";
 import { pathLength } from "../geometry/arc-length.ts";
 import type { Path } from "../geometry/path.ts";
 import { toDegrees } from "../geometry/trig.ts";
+import type { Lettering } from "../lettering/lettering.ts";
 import { number, pathData, place } from "./path-data.ts";
+import { svgLetters } from "./svg-letters.ts";
 
-/** The SVG of a drawing, piece by piece; 1 unit is 1 mm. */
-export const svg = (drawing: Drawing): string => {
+/**
+ * The SVG of a drawing, piece by piece; 1 unit is 1 mm. With a lettering its texts are the outlines of letters, for files that go
+ * to others; without one they are text in whatever font the reader has, for a screen and for those who read the file.
+ */
+export const svg = (drawing: Drawing, lettering?: Lettering): string => {
   const sizes = sizesIn(drawing);
   return framed(
     drawing,
-    drawing.groups.flatMap((group) => groupLines(group, sizes)),
+    drawing.groups.flatMap((group) => groupLines(group, sizes, lettering)),
   );
 };
 
@@ -62,11 +67,11 @@ const entities = new Map([
   ["'", "&#39;"],
 ]);
 
-const groupLines = (group: Group, sizes: readonly string[]): string[] => [
+const groupLines = (group: Group, sizes: readonly string[], lettering: Lettering | undefined): string[] => [
   `<g id="${groupId(group)}">`,
   `<title>${escaped(group.words)}</title>`,
   ...strokeKinds.flatMap((kind) => strokeLines(kind, group, sizes)),
-  ...textLines(group.texts),
+  ...textLines(group.texts, lettering),
   "</g>",
 ];
 
@@ -99,11 +104,25 @@ const pathLine = (path: Path, dashes: readonly number[]): string => {
 };
 
 /** Texts as a group; none where there are none. */
-export const textLines = (texts: readonly Text[]): string[] => {
-  if (texts.length === 0) return [];
+export const textLines = (texts: readonly Text[], lettering: Lettering | undefined): string[] => {
+  if (lettering)
+    return inGroup(
+      `fill="#000"`,
+      texts.flatMap((text) => letteredLine(text, lettering)),
+    );
   // White around the letters keeps them readable where a quiet line runs underneath.
   const halo = 'stroke="#fff" stroke-width="1" stroke-linejoin="round" paint-order="stroke"';
-  return [`<g class="text" fill="#000" ${halo} font-family="sans-serif">`, ...texts.map(textLine), "</g>"];
+  return inGroup(`fill="#000" ${halo} font-family="sans-serif"`, texts.map(textLine));
+};
+
+const inGroup = (pen: string, lines: readonly string[]): string[] =>
+  lines.length === 0 ? [] : [`<g class="text" ${pen}>`, ...lines, "</g>"];
+
+/** Letters in outlines, beside them the words as they were meant, so that they are found in the file. No white around: a cutter would follow it. */
+const letteredLine = (text: Text, lettering: Lettering): string[] => {
+  const letters = svgLetters(text, lettering);
+  if (!letters) return [];
+  return [`<path aria-label="${escaped(text.text)}" transform="${letters.transform}" d="${letters.data}"/>`];
 };
 
 const textLine = ({ text, at, size, turn, align, weight }: Text): string => {

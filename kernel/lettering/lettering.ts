@@ -8,9 +8,10 @@ export interface Glyph {
   readonly outline: readonly Stroke[];
 }
 
-/** A move to a place, a line or a curve from there on. */
+/** A move to a place, a line, or a curve with one handle or with two from there on; each move begins a closed line. */
 export type Stroke =
   | { readonly kind: "move" | "line"; readonly to: readonly [number, number] }
+  | { readonly kind: "bend"; readonly handle: readonly [number, number]; readonly to: readonly [number, number] }
   | {
       readonly kind: "curve";
       readonly handles: readonly [readonly [number, number], readonly [number, number]];
@@ -31,7 +32,9 @@ export interface Lettering {
 
 /** Reads a face from the bytes of a TrueType or OpenType file; throws where they are none. */
 export const faceFrom = (bytes: Uint8Array): Face => {
-  const font = parse(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer);
+  const whole = bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer;
+  // Glyphs are read as they are asked for: a pattern needs a hundred of the thousands.
+  const font = parse(whole, { lowMemory: true });
   const scale = 1000 / font.unitsPerEm;
   const known = new Map<string, Glyph | undefined>();
   return {
@@ -51,21 +54,16 @@ const glyphOf = (font: opentype.Font, character: string, scale: number): Glyph |
   if (glyph.index === 0) return undefined;
   const at = (x: number, y: number): readonly [number, number] => [Math.round(x * scale), Math.round(y * scale)];
   const outline: Stroke[] = [];
-  let [fromX, fromY] = [0, 0];
   for (const command of glyph.path.commands) {
     if (command.type === "Z") continue;
-    const { x, y } = command;
-    if (command.type === "M") outline.push({ kind: "move", to: at(x, y) });
-    else if (command.type === "L") outline.push({ kind: "line", to: at(x, y) });
-    else if (command.type === "C")
-      outline.push({ kind: "curve", handles: [at(command.x1, command.y1), at(command.x2, command.y2)], to: at(x, y) });
-    else {
-      // A quadratic curve as a cubic one: both handles two thirds of the way to its only one.
-      const toward = (endX: number, endY: number): readonly [number, number] =>
-        at(endX + ((command.x1 - endX) * 2) / 3, endY + ((command.y1 - endY) * 2) / 3);
-      outline.push({ kind: "curve", handles: [toward(fromX, fromY), toward(x, y)], to: at(x, y) });
-    }
-    [fromX, fromY] = [x, y];
+    const to = at(command.x, command.y);
+    const before = outline.at(-1)?.to;
+    // Fonts close their outlines with lines of no length.
+    if (command.type === "L" && before && before[0] === to[0] && before[1] === to[1]) continue;
+    if (command.type === "M") outline.push({ kind: "move", to });
+    else if (command.type === "L") outline.push({ kind: "line", to });
+    else if (command.type === "Q") outline.push({ kind: "bend", handle: at(command.x1, command.y1), to });
+    else outline.push({ kind: "curve", handles: [at(command.x1, command.y1), at(command.x2, command.y2)], to });
   }
   return { width: Math.round((glyph.advanceWidth ?? 0) * scale), outline };
 };

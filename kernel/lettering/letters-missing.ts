@@ -1,4 +1,4 @@
-// What a recipe says in letters that a print cannot set, told at the recipe's own lines.
+// What a recipe says in letters that a drawing cannot set, told at the recipe's own lines.
 import type { Diagnostic, Where } from "../../grammar/diagnostic.ts";
 import { lineOf, type SourceTexts } from "../../grammar/source.ts";
 import type { Garment } from "../working.ts";
@@ -72,10 +72,12 @@ const missing = (characters: readonly string[], where: Where): Diagnostic => {
   const [joined, strange] = [characters.filter(isJoined), characters.filter((each) => !isJoined(each))];
   const numbers = (some: readonly string[]): string => some.map((each) => `${each} as ${numberOf(each)}`).join(", ");
   const sentences = [
-    ...(strange.length > 0 ? [`The font of the print lacks letters, and prints ${numbers(strange)}.`] : []),
+    ...(strange.length > 0
+      ? [`The font of the drawing lacks letters, and they are written by number: ${numbers(strange)}.`]
+      : []),
     ...(joined.length > 0
       ? [
-          `Letters that join or run from right to left would come out wrong, and are printed by number: ${numbers(joined)}.`,
+          `Letters that join or run from right to left would come out wrong, and are written by number: ${numbers(joined)}.`,
         ]
       : []),
   ];
@@ -84,6 +86,6 @@ const missing = (characters: readonly string[], where: Where): Diagnostic => {
     severity: "warning",
     where,
     message: sentences.join(" "),
-    hint: "Write the words in Latin, Greek or Cyrillic letters, or draw them as SVG, which keeps them as they are.",
+    hint: "Write the words in Latin, Greek or Cyrillic letters.",
   };
 };

@@ -14,6 +14,8 @@ export interface Page {
   /** What belongs to the page and not to the pattern. */
   readonly strokes: readonly Stroke[];
   readonly texts: readonly Text[];
+  /** What belongs to the page as well, each group with the lines of its size. */
+  readonly groups?: readonly Group[];
 }
 
 /** A part of the spread pattern on a page. */

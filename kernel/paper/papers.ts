@@ -20,7 +20,7 @@ export const papers: readonly PaperKind[] = [
   { name: "tabloid", title: "Tabloid", width: 279.4, height: 431.8, use: "tiles" },
   { name: "a1", title: "A1", width: 594, height: 841, use: "sheets" },
   { name: "a0", title: "A0", width: 841, height: 1189, use: "sheets" },
-  // Viewers show nothing of a page beyond 14,400 units (5.08 m), so a roll is split at 5 m.
+  // Viewers show nothing of a page beyond 14,400 units (5.08 m), so what is longer is split into pages of at most 5 m.
   { name: "roll-36in", title: "36 in roll", width: 914.4, height: 5000, use: "roll" },
   { name: "roll-914mm", title: "914 mm roll", width: 914, height: 5000, use: "roll" },
 ];

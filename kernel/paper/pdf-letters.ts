@@ -97,15 +97,30 @@ const fontOf = (context: PDFContext, letters: readonly Letter[]): PDFRef => {
 
 /** A glyph as PDF draws it: its width and box, then its outline, filled. */
 const procedureOf = ({ width, outline }: Glyph): string => {
-  const spots = outline.flatMap((part) => (part.kind === "curve" ? [...part.handles, part.to] : [part.to]));
+  const spots = outline.flatMap((part): (readonly [number, number])[] => {
+    if (part.kind === "curve") return [...part.handles, part.to];
+    return part.kind === "bend" ? [part.handle, part.to] : [part.to];
+  });
   const [xs, ys] = [spots.map(([x]) => x), spots.map(([, y]) => y)];
   const box = spots.length === 0 ? [0, 0, 0, 0] : [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+  let from: readonly [number, number] = [0, 0];
   const lines = outline.map((part) => {
+    const before = from;
+    from = part.to;
     if (part.kind === "curve") return `${[...part.handles, part.to].flat().join(" ")} c`;
+    if (part.kind === "bend") return `${[...handlesOf(before, part.handle, part.to), part.to].flat().join(" ")} c`;
     return `${part.to.join(" ")} ${part.kind === "move" ? "m" : "l"}`;
   });
   return [`${width} 0 ${box.join(" ")} d1`, ...lines, ...(lines.length > 0 ? ["f"] : [])].join("\n");
 };
+
+/** PDF knows no curve with one handle: both of a cubic one lie two thirds of the way to it. */
+const handlesOf = (
+  from: readonly [number, number],
+  [x, y]: readonly [number, number],
+  to: readonly [number, number],
+): (readonly [number, number])[] =>
+  [from, to].map(([endX, endY]) => [Math.round(endX + ((x - endX) * 2) / 3), Math.round(endY + ((y - endY) * 2) / 3)]);
 
 /** Which character each code is (ISO 32000-1, 9.10.3); UTF-16, as the format asks. */
 const characterTable = (letters: readonly Letter[]): string => {

@@ -20,12 +20,15 @@ import { type PdfLetters, pdfLetters } from "./pdf-letters.ts";
 export const pdf = async (print: Print, lettering: Lettering): Promise<Uint8Array> => {
   const file = await PDFDocument.create({ updateMetadata: false });
   const { context, catalog } = file;
-  const texts = [...print.groups, ...print.pages].flatMap((each) => each.texts);
+  const texts = [...print.groups, ...print.pages, ...print.pages.flatMap(({ groups = [] }) => groups)].flatMap(
+    (each) => each.texts,
+  );
   const letters = pdfLetters(context, texts, lettering);
   const layers = layersOf(context, print);
   const form = formOf(context, print, letters, layers);
   const fonts = fontsOf(context, letters);
-  const contents = print.pages.map((page) => contentOf(page, letters));
+  const sizes = sizesOf(print.groups);
+  const contents = print.pages.map((page) => contentOf(page, letters, sizes));
   for (const [index, page] of print.pages.entries()) {
     const leaf = file.addPage([points(page.width), points(page.height)]).node;
     leaf.set(PDFName.of("Contents"), context.register(context.flateStream(contents[index]!)));
@@ -127,7 +130,11 @@ const fontsOf = (context: PDFContext, { fonts }: PdfLetters): PDFDict => {
 };
 
 /** A page: millimetres, y down, from its upper left corner; its window on the pattern, and what is its own. */
-const contentOf = ({ width, height, window: part, strokes, texts }: Page, letters: PdfLetters): string => {
+const contentOf = (
+  { width, height, window: part, strokes, texts, groups = [] }: Page,
+  letters: PdfLetters,
+  sizes: readonly string[],
+): string => {
   const unit = 72 / 25.4;
   const shown = part
     ? [
@@ -142,15 +149,18 @@ const contentOf = ({ width, height, window: part, strokes, texts }: Page, letter
         "Q",
       ]
     : [];
-  const own = strokeKinds.flatMap((kind) => penLines(kind, strokes, undefined, []));
+  const own = [{ strokes, size: undefined }, ...groups].flatMap((each) =>
+    strokeKinds.flatMap((kind) => penLines(kind, each.strokes, each.size, sizes)),
+  );
+  const allTexts = [...texts, ...groups.flatMap((group) => group.texts)];
   return [
     "q",
     `${unit.toFixed(9)} 0 0 ${(-unit).toFixed(9)} 0 ${number(points(height))} cm`,
     `0 0 ${number(width)} ${number(height)} re W n`,
     ...shown,
     ...own,
-    ...texts.flatMap((text) => whiteUnder(text, letters)),
-    ...textLines(texts, letters),
+    ...allTexts.flatMap((text) => whiteUnder(text, letters)),
+    ...textLines(allTexts, letters),
     "Q",
   ].join("\n");
 };

@@ -9,14 +9,19 @@ import { wholeSheets } from "./whole-sheets.ts";
 /** The print, or the pieces that no sheet of this paper takes, or that would take hundreds of pages. */
 export const printOn = (
   paper: PaperKind,
-  { pieces, sheet }: Drawings,
+  { pieces, sheet, column }: Drawings,
 ): Print | { readonly tooLarge: readonly Block[] } => {
-  const blocks = [...pieces].map(([name, drawing]) => blockOf(name, drawing));
-  const titleBlock = blockOf("title block", { groups: sheet.groups.filter(({ of }) => of === "title-block") });
+  const blocks = [...pieces].map(([name, { groups }]) =>
+    // What the lines of the sizes mean is said once, and not beside every piece.
+    blockOf(name, { groups: groups.filter(({ of }) => of !== "size-legend") }),
+  );
   const { title, words } = sheet;
   const laid =
     paper.use === "tiles"
-      ? tiledPages(blocks, paper, { title, titleBlock })
-      : wholeSheets([...blocks, titleBlock], paper, title);
+      ? tiledPages(blocks, paper, { title, column })
+      : wholeSheets([...blocks, titleBlockOf(sheet)], paper, title);
   return "tooLarge" in laid ? laid : { title, words, ...laid };
 };
+
+const titleBlockOf = ({ groups }: Drawings["sheet"]): Block =>
+  blockOf("title block", { groups: groups.filter(({ of }) => of === "title-block" || of === "size-legend") });

@@ -1,8 +1,9 @@
 // A pattern on tiles: small pages that are trimmed and put together, rows 1, 2, 3 … and columns a, b, c …, with a map first.
 // Pages on which nothing would be printed are left out; where one would look for them, the pages around say so.
 
+import { limits } from "../../grammar/limits.ts";
 import { rim } from "../drawing/box.ts";
-import type { Group, Stroke, Text } from "../drawing/drawing.ts";
+import type { Group, Text } from "../drawing/drawing.ts";
 import { boxOf } from "../drawing/lettering.ts";
 import { rectangle } from "../drawing/scale-square.ts";
 import { flattened } from "../geometry/area.ts";
@@ -10,8 +11,9 @@ import { straight } from "../geometry/path.ts";
 import { between, distance, type Point } from "../geometry/point.ts";
 import { type Block, turnedBlock } from "./block.ts";
 import { type Cell, type Grid, originOf, type Tile, tileName } from "./grid.ts";
+import { lap, registerMark } from "./joins.ts";
 import { leftOut } from "./left-out.ts";
-import { fitsUnderMap, mapPage, type Tiles } from "./map-page.ts";
+import { mapPages, type Tiles } from "./map-page.ts";
 import type { Page } from "./page.ts";
 import { margin, type PaperKind } from "./papers.ts";
 import { groupsOf, type Laid, onShelves } from "./shelves.ts";
@@ -20,43 +22,33 @@ import { groupsOf, type Laid, onShelves } from "./shelves.ts";
 export const tiledPages = (
   blocks: readonly Block[],
   paper: PaperKind,
-  { title, titleBlock }: { readonly title: string; readonly titleBlock: Block },
+  { title, column }: { readonly title: string; readonly column: readonly Group[] },
 ): { readonly groups: readonly Group[]; readonly pages: readonly Page[] } | { readonly tooLarge: readonly Block[] } => {
   const tooLarge = tooManyPages(blocks, paper);
   if (tooLarge.length > 0) return { tooLarge };
-  // The title block stands under the map where there is room for it, and so takes no page of its own.
-  const isOnMap = fitsUnderMap(titleBlock, paper);
-  const { grid, laid } = fewestPages(isOnMap ? blocks : [...blocks, titleBlock], paper);
-  const groups = groupsOf(laid, { x: inside, y: inside });
-  const tiles = tilesOf(groups, grid);
+  const { grid, groups, tiles } = fewestPages(blocks, paper);
   const empty = leftOut(tiles);
   return {
     groups,
     pages: [
-      mapPage(groups, { tiles, empty }, grid, paper, { title, ...(isOnMap && { titleBlock }) }),
+      ...mapPages(groups, { tiles, empty }, grid, paper, { title, column }),
       ...tiles.map((tile) => tilePage(tile, { tiles, empty }, grid, title)),
     ],
   };
 };
 
-// How far a page laps over the next, mm: room for glue, and for a pair of scissors that strays.
-const lap = 10;
-
 // How far inside the outermost trim lines the pattern begins, mm: no cutting line is trimmed away.
 const inside = 5;
 
-// Nobody puts together more pages than these, and every layout that is tried is bounded by them too.
-const mostPages = 500;
-
-/** The blocks that take too many pages by themselves, or all of them where they do so together. */
+/** The blocks that take too many pages by themselves, or all of them where they do so together: this bounds every layout that is tried. */
 const tooManyPages = (blocks: readonly Block[], { width, height }: PaperKind): readonly Block[] => {
   const { step } = gridOf(width, height, 1);
   const pagesOf = (block: Block): number => (block.width * block.height) / (step.width * step.height);
   // A belt as long as a street has hardly any area, and yet takes a page at every step of its length.
   const stepsOf = (block: Block): number => Math.max(block.width, block.height) / Math.max(step.width, step.height);
-  const alone = blocks.filter((block) => pagesOf(block) > mostPages || stepsOf(block) > mostPages);
+  const alone = blocks.filter((block) => pagesOf(block) > limits.pages || stepsOf(block) > limits.pages);
   if (alone.length > 0) return alone;
-  return blocks.reduce((sum, block) => sum + pagesOf(block), 0) > mostPages ? blocks : [];
+  return blocks.reduce((sum, block) => sum + pagesOf(block), 0) > limits.pages ? blocks : [];
 };
 
 const leastTried = 16;
@@ -72,7 +64,7 @@ const gridOf = (width: number, height: number, columns: number): Grid => {
 };
 
 /** Upright or lying, as many columns as give the fewest pages, and blocks turned a quarter where that saves pages. */
-const fewestPages = (blocks: readonly Block[], paper: PaperKind): { readonly grid: Grid; readonly laid: Laid } => {
+const fewestPages = (blocks: readonly Block[], paper: PaperKind): Spread => {
   const narrowest = Math.max(0, ...blocks.map(({ width, height }) => Math.min(width, height)));
   const most = Math.max(
     leastTried,
@@ -88,8 +80,26 @@ const fewestPages = (blocks: readonly Block[], paper: PaperKind): { readonly gri
   // Of two with as many pages, the one with less turned, whose lettering reads one way; then the one nearer to a square: long
   // strips are tedious to put together.
   const unlike = ({ grid, laid }: Trial): number => Math.abs(grid.columns * grid.step.width - Math.max(laid.height, 1));
-  return tried.sort((a, b) => a.pages - b.pages || a.turned - b.turned || unlike(a) - unlike(b))[0]!;
+  const best = tried
+    .sort((a, b) => a.pages - b.pages || a.turned - b.turned || unlike(a) - unlike(b))
+    .slice(0, mostSpread);
+  // The boxes of pieces lie over pages that no line comes to, so the best by their boxes are spread out and their pages counted.
+  return best
+    .map(({ grid, laid }): Spread => {
+      const groups = groupsOf(laid, { x: inside, y: inside });
+      return { grid, groups, tiles: tilesOf(groups, grid) };
+    })
+    .reduce((fewest, each) => (each.tiles.length < fewest.tiles.length ? each : fewest));
 };
+
+const mostSpread = 12;
+
+/** A pattern spread out on a grid, and the tiles that something is printed on. */
+interface Spread {
+  readonly grid: Grid;
+  readonly groups: readonly Group[];
+  readonly tiles: readonly Tile[];
+}
 
 /** A layout that was tried: how many pages it takes, and how many blocks were turned for it. */
 interface Trial {
@@ -129,12 +139,8 @@ const pagesUnder = ({ blocks }: Laid, { step }: Grid): number =>
     ),
   ).size;
 
-const cellsUnder = (
-  from: Point,
-  to: Point,
-  step: Grid["step"],
-): { readonly row: number; readonly column: number }[] => {
-  const cells: { row: number; column: number }[] = [];
+const cellsUnder = (from: Point, to: Point, step: Grid["step"]): Cell[] => {
+  const cells: Cell[] = [];
   for (let row = Math.floor(from.y / step.height); row <= Math.floor(to.y / step.height); row += 1) {
     for (let column = Math.floor(from.x / step.width); column <= Math.floor(to.x / step.width); column += 1)
       cells.push({ row, column });
@@ -142,9 +148,19 @@ const cellsUnder = (
   return cells;
 };
 
+// How far into the strip by which a page laps over the next a line may run, mm: it is seen whole, however thick it is.
+const onLap = lap - 1.5;
+
+/** A tile that is being found, and how far into it anything reaches from its left, mm. */
+interface FoundTile extends Cell {
+  readonly pieces: Set<string>;
+  reach: number;
+}
+
 /** The tiles that a line or a word comes to, row by row. */
-const tilesOf = (groups: readonly Group[], { step, columns }: Grid): Tile[] => {
-  const found = new Map<number, { readonly row: number; readonly column: number; readonly pieces: Set<string> }>();
+const tilesOf = (groups: readonly Group[], grid: Grid): Tile[] => {
+  const { step, columns } = grid;
+  const found = new Map<number, FoundTile>();
   const mark = (name: string, from: Point, to: Point): void => {
     const [low, high] = [
       { x: Math.min(from.x, to.x), y: Math.min(from.y, to.y) },
@@ -154,9 +170,10 @@ const tilesOf = (groups: readonly Group[], { step, columns }: Grid): Tile[] => {
       // What ends just on the last lap still lies on the last column.
       const column = Math.max(0, Math.min(columns - 1, cell.column));
       const row = Math.max(0, cell.row);
-      const tile = found.get(row * columns + column) ?? { row, column, pieces: new Set() };
+      const tile = found.get(row * columns + column) ?? { row, column, pieces: new Set(), reach: 0 };
       found.set(row * columns + column, tile);
       tile.pieces.add(name);
+      tile.reach = Math.max(tile.reach, high.x - column * step.width);
     }
   };
   for (const { of, name, strokes, texts } of groups) {
@@ -175,15 +192,31 @@ const tilesOf = (groups: readonly Group[], { step, columns }: Grid): Tile[] => {
       for (const corner of corners) mark(called, corner, corners[0]!);
     }
   }
-  return [...found.entries()]
-    .sort(([a], [b]) => a - b)
-    .map(([, { row, column, pieces }]) => ({
-      row,
-      column,
-      name: tileName({ row, column }),
-      pieces: [...pieces].filter((piece) => piece !== ""),
-    }));
+  const tiles = [...found.entries()].sort(([a], [b]) => a - b).map(([, tile]) => tile);
+  return withoutLapped(tiles).map(({ row, column, pieces }) => ({
+    row,
+    column,
+    name: tileName({ row, column }),
+    pieces: [...pieces].filter((piece) => piece !== ""),
+  }));
 };
+
+/**
+ * The tiles without those at the right end of a row of which the page before them shows all: it laps over them. Between two pages
+ * they stay, for words would be printed on that lap.
+ */
+const withoutLapped = (tiles: readonly FoundTile[]): FoundTile[] =>
+  tiles.filter(
+    ({ row, column, reach }) =>
+      reach > onLap ||
+      !tiles.some((other) => other.row === row && other.column === column - 1) ||
+      tiles.some((other) => other.row === row && other.column > column) ||
+      isAmong(tiles, row, column),
+  );
+
+/** Whether a place has pages over and under it, so that one would look for a page there. */
+const isAmong = (tiles: readonly Cell[], row: number, column: number): boolean =>
+  [-1, 1].every((side) => tiles.some((other) => other.column === column && (other.row - row) * side > 0));
 
 const tilePage = (tile: Tile, all: Tiles, grid: Grid, title: string): Page => {
   const { paper, printed, step } = grid;
@@ -241,12 +274,6 @@ const comesAt = ({ tiles, empty }: Tiles, place: Cell): string[] => {
 
 // Room for those words at the right end of the strip under a page, mm.
 const belowWidth = 46;
-
-/** A cross that meets the crosses of the pages around it. */
-const registerMark = ({ x, y }: Point): Stroke[] => [
-  { kind: "frame", path: straight({ x: x - 5, y }, { x: x + 5, y }) },
-  { kind: "frame", path: straight({ x, y: y - 5 }, { x, y: y + 5 }) },
-];
 
 const note = (text: string, at: Point, size: number, turn: number): Text => ({
   text,

@@ -19,20 +19,25 @@ import { minus, type Point, plus } from "../geometry/point.ts";
 import { samePath } from "../geometry/same-path.ts";
 import { boundary, outward, walked } from "../outline.ts";
 import type { Piece } from "../working.ts";
-import { nestShifts } from "./nest-places.ts";
+import { nestPlace } from "./nest-places.ts";
 import { type SizeToName, sizeLabels } from "./size-labels.ts";
 import type { SizedGarment } from "./size-tables.ts";
 
-/** The groups of the piece of this name, those of the sizes first; the base size lies where it was drafted. */
-export const nestGroups = (
-  name: string,
-  sized: readonly SizedGarment[],
-  remarks: Remarks,
-  nestAt?: string,
-): Group[] => {
-  const laid = laidOnOneAnother(name, sized, nestAt);
+/** One piece in all its sizes. */
+export interface Nest {
+  readonly name: string;
+  /** Those of the sizes first; the base size lies where it was drafted. */
+  readonly groups: readonly Group[];
+  /** How the sizes are laid on one another, in words; undefined where nothing that is drawn differs between them. */
+  readonly about: string | undefined;
+}
+
+/** The piece of this name in the sizes that have it. */
+export const nestOf = (name: string, sized: readonly SizedGarment[], remarks: Remarks, nestAt?: string): Nest => {
+  const { laid, about } = laidOnOneAnother(name, sized, nestAt);
   const base = laid.find((each) => each.base) ?? laid[0]!;
-  if (laid.every((each) => isSame(each, base))) return [oneForAll(laid, base, remarks)];
+  if (laid.every((each) => isSame(each, base)))
+    return { name, groups: [oneForAll(laid, base, remarks)], about: undefined };
   const names = sizeLabels(laid.map(toName));
   const sizes = laid.map(({ size, garment, piece, strokes }, index): Group => {
     const words = `Size ${size}: ${pieceInWords(garment, piece)}`;
@@ -42,7 +47,7 @@ export const nestGroups = (
   const written = names.flatMap(({ texts }) => texts.map((text) => rim(boxOf(text))));
   const leading = names.flatMap(({ strokes }) => strokes.map(({ path }) => flattened(path, keptClear)));
   const taken = [...laid.flatMap(linesOf), ...written, ...leading];
-  return [...sizes, sharedGroup(laid, base, remarks, taken)];
+  return { name, groups: [...sizes, sharedGroup(laid, base, remarks, taken)], about };
 };
 
 /** One size of the piece in the nest. */
@@ -53,22 +58,27 @@ interface Laid extends SizedGarment {
   readonly strokes: readonly Stroke[];
 }
 
-const laidOnOneAnother = (name: string, sized: readonly SizedGarment[], nestAt: string | undefined): Laid[] => {
+const laidOnOneAnother = (
+  name: string,
+  sized: readonly SizedGarment[],
+  nestAt: string | undefined,
+): { readonly laid: readonly Laid[]; readonly about: string } => {
   const own = sized.flatMap((each) => {
     const piece = each.garment.pieces.get(name);
     return piece ? [{ ...each, piece }] : [];
   });
   const staying = own.findIndex(({ base }) => base);
-  const shifts = nestShifts(
+  const { shifts, about } = nestPlace(
     own.map(({ piece }) => piece),
     Math.max(0, staying),
     nestAt,
   );
-  return own.map((each, index) => {
+  const laid = own.map((each, index) => {
     const shift = shifts[index]!;
     const strokes = pieceGroup(each.garment, each.piece).strokes.filter(isOfTheSize);
     return { ...each, shift, strokes: strokes.map((stroke) => ({ ...stroke, path: moved(stroke.path, shift) })) };
   });
+  return { laid, about };
 };
 
 /** The only group of a piece that is the same in every size. */
@@ -132,7 +142,9 @@ const sharedGroup = (laid: readonly Laid[], base: Laid, remarks: Remarks, lines:
     ...drawn.map(({ path }) => flattened(path, keptClear)),
     ...written.map((text) => rim(boxOf(text))),
   ];
-  const said = { text: `SIZES ${sizes.join(" ")}`, drawnBy: piece.drawnBy };
+  // A long list breaks anywhere, and the legend has it whole.
+  const listed = sizes.length > mostListed ? `${sizes[0]} TO ${sizes.at(-1)}` : sizes.join(" ");
+  const said = { text: `SIZES ${listed}`, drawnBy: piece.drawnBy };
   // A label that the recipe gave a place would lie over the lines of some size.
   const labels = [said, ...base.piece.labels.map(({ text, drawnBy }) => ({ text, drawnBy }))];
   const labelled = { ...base.piece, labels, doubtful: laid.some((each) => each.piece.doubtful) };
@@ -147,6 +159,8 @@ const sharedGroup = (laid: readonly Laid[], base: Laid, remarks: Remarks, lines:
     })),
   };
 };
+
+const mostListed = 4;
 
 const areaOf = ({ piece }: Laid): number => {
   const loop = boundary(piece);

@@ -6,32 +6,62 @@ import { minus, type Point } from "../geometry/point.ts";
 import { foldOf } from "../grain-direction.ts";
 import type { Piece } from "../working.ts";
 
-/** How far each of some sizes of one piece is shifted, mm; the one by index stays where it was drafted. */
-export const nestShifts = (pieces: readonly Piece[], staying: number, nestAt?: string): Point[] => {
-  const ways = [...(nestAt === undefined ? [] : [(piece: Piece) => namedSpot(piece, nestAt)]), foldTop, grainTop];
-  for (const way of ways) {
-    const spots = pieces.map(way);
+/** How the sizes of one piece are laid. */
+export interface NestPlace {
+  /** How far each is shifted, mm; the one that stays, by nothing. */
+  readonly shifts: readonly Point[];
+  /** In words: "at nape", "at the upper end of the grain line", "as they were drafted". */
+  readonly about: string;
+}
+
+/** Where some sizes of one piece are laid on one another; the one by index stays where it was drafted. */
+export const nestPlace = (pieces: readonly Piece[], staying: number, nestAt?: string): NestPlace => {
+  for (const { about, spot } of [...(nestAt === undefined ? [] : waysTo(nestAt)), foldTop, grainTop]) {
+    const spots = pieces.map(spot);
     const stays = spots[staying];
     // One size that has no such place would lie anywhere, so that the next way has to do for all.
-    if (stays && spots.every((spot) => spot !== undefined)) return spots.map((spot) => minus(stays, spot));
+    if (stays && spots.every((each) => each !== undefined))
+      return { shifts: spots.map((each) => minus(stays, each)), about };
   }
-  return pieces.map(() => ({ x: 0, y: 0 }));
+  return { shifts: pieces.map(() => ({ x: 0, y: 0 })), about: "as they were drafted" };
 };
 
-/** The place of that name, or the upper end of that edge; undefined where a piece has neither. */
-export const namedSpot = ({ places, edges }: Piece, name: string): Point | undefined => {
-  const edge = edges.get(name);
-  return places.get(name)?.point ?? (edge && upperEnd(edge.path));
+/** A place that a piece may have, and how one says that sizes are laid at it. */
+interface Way {
+  readonly about: string;
+  spot(piece: Piece): Point | undefined;
+}
+
+/** The place of that name, and the upper end of the edge of that name. */
+const waysTo = (name: string): Way[] => [
+  { about: `at ${name}`, spot: ({ places }) => places.get(name)?.point },
+  {
+    about: `at the upper end of ${name}`,
+    spot: ({ edges }) => {
+      const edge = edges.get(name);
+      return edge && upperEnd(edge.path);
+    },
+  },
+];
+
+/** Whether these pieces can be laid at a place or an edge of that name: all of them have the one, or all the other. */
+export const canLieAt = (pieces: readonly Piece[], name: string): boolean =>
+  waysTo(name).some(({ spot }) => pieces.every((piece) => spot(piece) !== undefined));
+
+const foldTop: Way = {
+  about: "at the upper end of the fold",
+  spot: (piece) => {
+    const fold = foldOf(piece);
+    return fold && upperEnd(fold.path);
+  },
 };
 
-const foldTop = (piece: Piece): Point | undefined => {
-  const fold = foldOf(piece);
-  return fold && upperEnd(fold.path);
-};
-
-const grainTop = (piece: Piece): Point | undefined => {
-  const grain = grainLine(piece);
-  return grain && upperEnd(grain);
+const grainTop: Way = {
+  about: "at the upper end of the grain line",
+  spot: (piece) => {
+    const grain = grainLine(piece);
+    return grain && upperEnd(grain);
+  },
 };
 
 /** The upper end of a path, and the left one where it is level. */

@@ -6,50 +6,57 @@ import { extentOf, paperAround } from "../drawing/paper.ts";
 import type { Remarks } from "../drawing/remarks.ts";
 import { scaleSquareBeside } from "../drawing/scale-square-beside.ts";
 import { sheetOf } from "../drawing/sheet.ts";
+import { titleColumn } from "../drawing/title-column.ts";
 import type { Garment } from "../working.ts";
-import { nestGroups } from "./nest-groups.ts";
-import { namedSpot } from "./nest-places.ts";
-import { sizeLegend } from "./size-legend.ts";
+import { type Nest, nestOf } from "./nest-groups.ts";
+import { canLieAt } from "./nest-places.ts";
+import { narrowLegend, sizeLegend } from "./size-legend.ts";
 import type { SizedGarment } from "./size-tables.ts";
+
+/** The drawings of a nest. */
+export interface NestedDrawings extends Drawings {
+  readonly nests: readonly Nest[];
+}
 
 /**
  * Every piece in all its sizes, and one sheet with all pieces; laid on one another at a place or the upper end of an edge, and
  * where none is named or a piece has none of that name at the upper end of its fold, of its grain line, or as drafted.
  */
-export const nested = (sized: readonly SizedGarment[], remarks: Remarks, nestAt?: string): Drawings => {
+export const nested = (sized: readonly SizedGarment[], remarks: Remarks, nestAt?: string): NestedDrawings => {
   const base = (sized.find((each) => each.base) ?? sized[0])?.garment;
   if (!base) throw new RangeError("A nest needs a size.");
   const sizes = sized.map(({ size }) => size);
   const names = [...new Set(sized.flatMap(({ garment }) => [...garment.pieces.keys()]))];
-  const nests = names.map((name) => ({ name, groups: nestGroups(name, sized, remarks, nestAt) }));
+  const nests = names.map((name) => nestOf(name, sized, remarks, nestAt));
   const title = `${base.title}, ${sizes.length === 1 ? `size ${sizes[0]}` : `sizes ${sizes[0]} to ${sizes[sizes.length - 1]}`}`;
-  const legendAt = (x: number, y: number): Group[] => sizeLegend(sizes, nestAt ?? usually, { x, y });
-  const alone = (groups: readonly Group[], name: string): Drawing => {
-    const square = scaleSquareBeside(bundled(groups), base.units);
-    const { left, bottom } = extentOf([...groups, square]);
-    return drawingOf(`${name}, ${title}`, [...groups, square, ...legendAt(left, bottom + gap)]);
+  const alone = (nest: Nest): Drawing => {
+    const square = scaleSquareBeside(bundled(nest.groups), base.units);
+    const { left, bottom } = extentOf([...nest.groups, square]);
+    const legend = sizeLegend(sizes, [nest], { x: left, y: bottom + gap });
+    return drawingOf(`${nest.name}, ${title}`, [...nest.groups, square, ...legend]);
   };
+  const kinds = new Set(
+    nests.flatMap(({ groups }) => groups.flatMap(({ strokes }) => strokes.map(({ kind }) => kind))),
+  );
+  const column = titleColumn({ ...base, title }, kinds, remarks);
   return {
-    pieces: new Map(nests.map(({ name, groups }) => [name, alone(groups, name)])),
-    sheet: sheetWith(
-      { ...base, title },
-      nests.map(({ groups }) => groups),
-      remarks,
-      legendAt,
-    ),
+    nests,
+    column: [column, ...sizeLegend(sizes, nests, { x: 0, y: extentOf([column]).bottom + gap / 2 }, narrowLegend)],
+    pieces: new Map(nests.map((nest) => [nest.name, alone(nest)])),
+    sheet: sheetWith({ ...base, title }, nests, remarks, (x, y) => sizeLegend(sizes, nests, { x, y })),
   };
 };
 
 /** Whether some piece has, in every size that has the piece, a place or an edge of this name to nest it at. */
 export const canNestAt = (sized: readonly SizedGarment[], name: string): boolean => {
   const names = new Set(sized.flatMap(({ garment }) => [...garment.pieces.keys()]));
-  return [...names].some((piece) => {
-    const own = sized.flatMap(({ garment }) => garment.pieces.get(piece) ?? []);
-    return own.every((each) => namedSpot(each, name) !== undefined);
-  });
+  return [...names].some((piece) =>
+    canLieAt(
+      sized.flatMap(({ garment }) => garment.pieces.get(piece) ?? []),
+      name,
+    ),
+  );
 };
-
-const usually = "the upper end of the fold or the grain";
 
 // Between what is drawn and the legend, mm.
 const gap = 12;
@@ -64,12 +71,16 @@ const drawingOf = (title: string, groups: readonly Group[]): Drawing => ({
 /** The sheet, which lays a piece's groups as one, with the legend of the sizes beside the title block. */
 const sheetWith = (
   garment: Garment,
-  nests: readonly (readonly Group[])[],
+  nests: readonly Nest[],
   remarks: Remarks,
   legendAt: (x: number, y: number) => Group[],
 ): Drawing => {
-  const sheet = sheetOf(garment, nests.map(bundled), remarks);
-  const pieces = nests.flatMap((groups, index) => unbundled(groups, sheet.groups[index]!));
+  const sheet = sheetOf(
+    garment,
+    nests.map(({ groups }) => bundled(groups)),
+    remarks,
+  );
+  const pieces = nests.flatMap(({ groups }, index) => unbundled(groups, sheet.groups[index]!));
   const others = sheet.groups.slice(nests.length);
   const { right, top } = extentOf(others);
   const groups = [...pieces, ...others, ...legendAt(right + gap, top)];

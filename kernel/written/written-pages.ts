@@ -1,31 +1,53 @@
-// A written sheet on A4: on as few pages as will do, if in smaller letters, and in the largest of those that take no more.
-// Nothing is cut off: what is too wide is broken, what is too long goes on overleaf.
+// A written sheet on paper: on as few pages as will do, if in smaller letters, and in the largest of those that take no more; and
+// about as much on each, so that none ends with a line or two. Nothing is cut off: what is too wide is broken, what is too long
+// goes on overleaf.
 import type { Drawing, Stroke, Text } from "../drawing/drawing.ts";
 import { ascent, textWidth, wrapped } from "../drawing/lettering.ts";
 import { mapped, straight } from "../geometry/path.ts";
 import type { Point } from "../geometry/point.ts";
+import { type PaperKind, papers } from "../paper/papers.ts";
 import type { Entry, Table } from "./entry.ts";
 
+/** The papers that a sheet can be written on: those that lie in any printer, upright. */
+export const writtenPapers: readonly PaperKind[] = papers.filter(({ name }) => name === "a4" || name === "letter");
+
 /** The pages of a sheet, each a drawing. */
-export const writtenPages = (name: string, entries: readonly Entry[]): Drawing[] => {
-  const tries = bodySizes.map((body) =>
-    pagesOf(
-      entries.flatMap((entry) => blocksOf(entry, body)),
-      body,
-    ),
+export const writtenPages = (
+  name: string,
+  entries: readonly Entry[],
+  paper: PaperKind = writtenPapers[0]!,
+): Drawing[] => {
+  const height = paper.height - 2 * margin - footer;
+  const tries = bodySizes.map((body) => {
+    const blocks = entries
+      .flatMap((entry) => blocksOf(entry, body, paper.width - 2 * margin))
+      .flatMap((block) => parted(block, body, height / 2));
+    return { blocks, count: pagesOf(blocks, height).length };
+  });
+  const fewest = Math.min(...tries.map(({ count }) => count));
+  const pages = balanced(tries.find(({ count }) => count === fewest)!.blocks, fewest, height);
+  return pages.map((blocks, index) =>
+    pageOf(name, blocks, `page ${index + 1} of ${pages.length}`, pages.length, paper),
   );
-  const fewest = Math.min(...tries.map(({ length }) => length));
-  const pages = tries.find(({ length }) => length === fewest)!;
-  return pages.map((blocks, index) => pageOf(name, blocks, index, pages.length));
 };
 
-// A4 after ISO 216:2007, mm.
-const paper = { left: 0, top: 0, right: 210, bottom: 297 };
+/** The same number of pages, none filled much further than it has to be: the last would else hold what little is left. */
+const balanced = (blocks: readonly Block[], count: number, height: number): Block[][] => {
+  if (count === 1) return pagesOf(blocks, height);
+  let [low, high] = [0, height];
+  // A quarter of a line is near enough.
+  while (high - low > 1) {
+    const middle = (low + high) / 2;
+    if (pagesOf(blocks, middle).length > count) low = middle;
+    else high = middle;
+  }
+  // A little more room, which leaves the last page three quarters as full, keeps sections on the page that they almost fit.
+  return pagesOf(blocks, Math.min(height, high * (1 + 1 / (4 * count))));
+};
+
 const margin = 14;
-const width = paper.right - 2 * margin;
-// Room for the page's number under the text.
+// Room for the page's number under the text, mm.
 const footer = 8;
-const height = paper.bottom - 2 * margin - footer;
 
 // The size of the letters in sentences and tables, mm: 9.6, 8.7 and 7.7 points. Smaller ones are hard to read on a table.
 const bodySizes = [3.4, 3.06, 2.72] as const;
@@ -46,18 +68,18 @@ interface Block {
   readonly begins: boolean;
 }
 
-const blocksOf = (entry: Entry, body: number): Block[] => {
+const blocksOf = (entry: Entry, body: number, width: number): Block[] => {
   switch (entry.kind) {
     case "title":
-      return [paragraph(entry.text, body * titleSize, "bold", 0)];
+      return [paragraph(entry.text, body * titleSize, "bold", 0, width)];
     case "warning":
-      return [paragraph(entry.text, body * headingSize, "bold", 0)];
+      return [paragraph(entry.text, body * headingSize, "bold", 0, width)];
     case "heading":
-      return [ruledHeading(entry.text, body)];
+      return [ruledHeading(entry.text, body, width)];
     case "sentence":
-      return [paragraph(entry.text, body, "plain", indent)];
+      return [paragraph(entry.text, body, "plain", indent, width)];
     case "table":
-      return tableBlocks(entry, body);
+      return tableBlocks(entry, body, width);
     case "picture":
       return [{ height: entry.height, texts: entry.texts, strokes: entry.strokes, leads: false, begins: false }];
   }
@@ -73,7 +95,7 @@ const textAt = (
 ): Text => ({ text, at: { x, y: y + ascent * size }, size, turn: 0, align, weight });
 
 /** Lines after the first are set in, so that one sentence is told from the next. */
-const paragraph = (text: string, size: number, weight: Text["weight"], setIn: number): Block => {
+const paragraph = (text: string, size: number, weight: Text["weight"], setIn: number, width: number): Block => {
   const lines = wrapped(text, size, weight, width - setIn);
   return {
     height: lines.length * size * leading,
@@ -84,7 +106,7 @@ const paragraph = (text: string, size: number, weight: Text["weight"], setIn: nu
   };
 };
 
-const ruledHeading = (text: string, body: number): Block => {
+const ruledHeading = (text: string, body: number, width: number): Block => {
   const size = body * headingSize;
   const above = body;
   const lines = wrapped(text, size, "bold", width);
@@ -98,12 +120,13 @@ const ruledHeading = (text: string, body: number): Block => {
   };
 };
 
-const tableBlocks = ({ columns, rows }: Table, body: number): Block[] => {
+const tableBlocks = ({ columns, rows }: Table, body: number, width: number): Block[] => {
   const heads = columns.map(({ head }) => head);
   const widths = fittedWidths(
     columns.map(({ head }, index) =>
       Math.max(textWidth(head, body, "bold"), ...rows.map((row) => textWidth(row[index]!, body, "plain"))),
     ),
+    width,
   );
   const rowBlock = (cells: readonly string[], weight: Text["weight"]): Block => {
     const wraps = cells.map((cell, index) => wrapped(cell, body, weight, widths[index]!));
@@ -128,7 +151,7 @@ const lowered = (block: Block, by: number): Block => ({
 });
 
 /** Widths that fit the page beside one another: the widest give way first, all to the same width. */
-const fittedWidths = (wanted: readonly number[]): number[] => {
+const fittedWidths = (wanted: readonly number[], width: number): number[] => {
   let room = width - columnGap * (wanted.length - 1);
   let widest = Number.POSITIVE_INFINITY;
   const rising = [...wanted].sort((a, b) => a - b);
@@ -144,13 +167,12 @@ const fittedWidths = (wanted: readonly number[]): number[] => {
 };
 
 /** Blocks page by page: a section that a page can hold stays on one, a block that leads goes over with what it leads. */
-const pagesOf = (blocks: readonly Block[], body: number): Block[][] => {
+const pagesOf = (blocks: readonly Block[], height: number): Block[][] => {
   const pages: Block[][] = [[]];
   let used = 0;
-  const all = blocks.flatMap((block) => parted(block, body));
-  for (const [index, block] of all.entries()) {
-    const section = block.begins ? sectionFrom(all, index) : 0;
-    const needed = Math.max(block.height + ledBy(all, index), section <= height ? section : 0);
+  for (const [index, block] of blocks.entries()) {
+    const section = block.begins ? sectionFrom(blocks, index) : 0;
+    const needed = Math.max(block.height + ledBy(blocks, index), section <= height ? section : 0);
     if (used + needed > height && used > 0) {
       pages.push([]);
       used = 0;
@@ -173,9 +195,8 @@ const sectionFrom = (blocks: readonly Block[], index: number): number => {
   return blocks.slice(index, next < 0 ? undefined : next).reduce((sum, each) => sum + each.height, 0);
 };
 
-/** A block higher than half a page in parts of so many mm, each with the lines that begin in it. */
-const parted = (block: Block, body: number): Block[] => {
-  const most = height / 2;
+/** A block higher than so many mm in parts, each with the lines that begin in it. */
+const parted = (block: Block, body: number, most: number): Block[] => {
   if (block.height <= most) return [block];
   const size = block.texts[0]?.size ?? body;
   const rows = Math.max(1, Math.floor(most / (size * leading)));
@@ -195,7 +216,13 @@ const parted = (block: Block, body: number): Block[] => {
 
 const rounding = 1e-6;
 
-const pageOf = (name: string, blocks: readonly Block[], index: number, count: number): Drawing => {
+const pageOf = (
+  name: string,
+  blocks: readonly Block[],
+  numbered: string,
+  count: number,
+  { width, height }: PaperKind,
+): Drawing => {
   let y = margin;
   const strokes: Stroke[] = [];
   const texts: Text[] = [];
@@ -206,11 +233,12 @@ const pageOf = (name: string, blocks: readonly Block[], index: number, count: nu
     for (const { kind, path } of block.strokes) strokes.push({ kind, path: mapped(path, placed) });
     y += block.height;
   }
-  const page = count === 1 ? name : `${name}, page ${index + 1} of ${count}`;
-  const foot = wrapped(page, footSize, "plain", width)[0] ?? "";
-  texts.push(textAt(foot, margin, paper.bottom - margin - footSize, footSize, "plain"));
+  const page = count === 1 ? name : `${name}, ${numbered}`;
+  const foot = wrapped(page, footSize, "plain", width - 2 * margin)[0] ?? "";
+  texts.push(textAt(foot, margin, height - margin - footSize, footSize, "plain"));
   const words = texts.map(({ text }) => text).join(" ");
-  return { title: page, words: page, paper, groups: [{ of: "title-block", name: "page", words, strokes, texts }] };
+  const paper = { left: 0, top: 0, right: width, bottom: height };
+  return { title: page, words: page, paper, groups: [{ of: "page", name: "page", words, strokes, texts }] };
 };
 
 const footSize = 2.72;

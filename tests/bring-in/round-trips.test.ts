@@ -1,4 +1,6 @@
 // Our own pieces, written in every format we have, traced, and laid over themselves.
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { dxfSheet } from "../../editor/bring-in/dxf-sheet.ts";
 import { cuttingLine } from "../../kernel/cloth/allowances/cutting-line.ts";
@@ -11,12 +13,19 @@ import { pathLength } from "../../kernel/geometry/arc-length.ts";
 import { bounds } from "../../kernel/geometry/bounds.ts";
 import { mapped, type Path } from "../../kernel/geometry/path.ts";
 import type { Outcome } from "../../kernel/kernel.ts";
+import { faceFrom } from "../../kernel/lettering/lettering.ts";
 import { boundary } from "../../kernel/outline.ts";
 import type { Piece } from "../../kernel/working.ts";
 import { workedRecipe, workedText } from "../worked-recipe.ts";
 import { howFar, traced } from "./traced.ts";
 
-const recipes = ["lobby-coat-swing.chalk", "circle-skirt.chalk", "stage-cape.chalk", "raglan-stage-cloak.chalk"];
+const recipes = [
+  "lobby-coat-swing.chalk",
+  "ushers-vest-swing.chalk",
+  "circle-skirt.chalk",
+  "stage-cape.chalk",
+  "raglan-stage-cloak.chalk",
+];
 
 /** With its upper left corner at (0, 0), wherever it lay. */
 const atOrigin = (path: Path): Path => {
@@ -30,8 +39,13 @@ const strokes = ({ notches }: Piece): number => notches.reduce((sum, { double })
 /** Where cloth begins and ends to be gathered stands a notch too. */
 const gatherEnds = ({ takeUps }: Piece): number => 2 * takeUps.length;
 
+const fontFile = (name: string): Uint8Array =>
+  readFileSync(fileURLToPath(new URL(`../../node_modules/dejavu-fonts-ttf/ttf/${name}.ttf`, import.meta.url)));
+const lettering = { plain: faceFrom(fontFile("DejaVuSans")), bold: faceFrom(fontFile("DejaVuSans-Bold")) };
+
 const sheets = [
   ["svg", (piece: string, all: Outcome) => svg(draw(all.garment).pieces.get(piece)!), "svg"],
+  ["lettered svg", (piece: string, all: Outcome) => svg(draw(all.garment).pieces.get(piece)!, lettering), "svg"],
   ["layers", (piece: string, all: Outcome) => layeredSvg(draw(all.garment).pieces.get(piece)!), "svg"],
   ["laser", (piece: string, all: Outcome) => dxf(draw(all.garment).pieces.get(piece)!), "dxf"],
 ] as const;
@@ -52,7 +66,16 @@ describe.each(recipes)("%s", (file) => {
         const within = kind === "dxf" ? 0.15 : 0.1;
         expect(howFar(atOrigin(cut.outlines[0]!), atOrigin(cuttingLine(piece)!.path))).toBeLessThan(within);
         const sewn = traced(text, kind, { line: "sewing" });
+        expect(sewn.outlines).toHaveLength(1);
         expect(howFar(atOrigin(sewn.outlines[0]!), atOrigin(boundary(piece)!))).toBeLessThan(within);
+        // The allowances that were measured make the cutting line that was drawn, at the place where it lies beside the outline.
+        const [again] = sewn.pieces;
+        const besideOutline = (of: Piece): Path => {
+          const { left, top } = bounds([boundary(of)!]);
+          return mapped(cuttingLine(of)!.path, ({ x, y }) => ({ x: x - left, y: y - top }));
+        };
+        expect(howFar(besideOutline(again!), besideOutline(piece))).toBeLessThan(within);
+        expect(sewn.made.notes).toEqual([]);
       }
     },
   );

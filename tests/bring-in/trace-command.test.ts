@@ -74,6 +74,36 @@ test("nothing is left behind where nothing can be written", () => {
   expect(readdirSync(join(folder, "there"))).toEqual([]);
 });
 
+test("a drawing comes through standard input, of the kind that it begins as or that was said", () => {
+  const folder = workroom();
+  const traced = chalkline(folder, ["trace", "-"], { input: flap });
+  expect([traced.code, traced.out]).toEqual([
+    0,
+    recipe.replace('"Pocket flap"', '"A drawing"').replace("pocket-flap.svg", "a drawing"),
+  ]);
+  expect(traced.err).toContain("Traced 1 piece from standard input");
+  const table = "x,y\n0,0\n80,0\n80,40\n";
+  expect(chalkline(folder, ["trace", "-", "--as", "csv", "--units", "mm"], { input: table }).out).toContain(
+    "right 80 mm",
+  );
+  const unsaid = chalkline(folder, ["trace", "-"], { input: table });
+  expect(unsaid.code).toBe(2);
+  expect(unsaid.err).toContain("--as says which kind");
+  expect(chalkline(folder, ["trace", "-", "--as", "svg"], { input: "<svg>\n<g>" }).err).toContain("standard input:2:");
+  expect(chalkline(folder, ["trace", "-", "--as", "pdf"], { input: flap }).code).toBe(2);
+});
+
+test("an allowance is a length above nought, and of a cutting line", () => {
+  const folder = workroom(["pocket-flap.svg", flap]);
+  const said = (...more: string[]) => chalkline(folder, ["trace", "pocket-flap.svg", ...more]);
+  expect(said("--allowance", "1 cm").out).toContain("  strip edge-1, edge-2, edge-3, edge-4, edge-5 by 1 cm\n");
+  for (const width of ["0", "1", "-1cm", "wide", "5deg"])
+    expect(said("--allowance", width).err).toContain("--allowance takes a length above 0");
+  const both = said("--allowance", "1cm", "--line", "sewing");
+  expect([both.code, both.out]).toEqual([2, ""]);
+  expect(both.err).toContain("leave out --line sewing");
+});
+
 test("units and scale are as they are said", () => {
   const folder = workroom(["yoke.csv", "x,y\n0,0\n8,0\n8,4\n"]);
   const { out } = chalkline(folder, ["trace", "yoke.csv", "--units", "in", "--scale", "1/4"]);

@@ -1,12 +1,7 @@
 // Traces a drawing, works the recipe that comes of it, and measures how far its outlines lie from the drawing.
 import { expect } from "vitest";
-import {
-  type BringInOptions,
-  type BroughtIn,
-  broughtIn,
-  type DrawingKind,
-  type NotBroughtIn,
-} from "../../editor/bring-in/brought-in.ts";
+import { type BringInOptions, type BroughtIn, broughtIn, type NotBroughtIn } from "../../editor/bring-in/brought-in.ts";
+import type { DrawingKind } from "../../editor/bring-in/drawing-kinds.ts";
 import { flattened } from "../../kernel/geometry/area.ts";
 import { nearest } from "../../kernel/geometry/nearest.ts";
 import { mapped, type Path } from "../../kernel/geometry/path.ts";

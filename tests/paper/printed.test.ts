@@ -9,6 +9,7 @@ import { getDocument, OPS } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { afterAll, describe, expect, test } from "vitest";
 import { type Drawings, draw } from "../../kernel/drawing/draw.ts";
 import type { Drawing, Group, StrokeKind, Text } from "../../kernel/drawing/drawing.ts";
+import { extentOf } from "../../kernel/drawing/paper.ts";
 import { straight } from "../../kernel/geometry/path.ts";
 import { faceFrom } from "../../kernel/lettering/lettering.ts";
 import { lacking, written } from "../../kernel/lettering/readable.ts";
@@ -16,7 +17,9 @@ import type { Print } from "../../kernel/paper/page.ts";
 import { papers } from "../../kernel/paper/papers.ts";
 import { pdf } from "../../kernel/paper/pdf.ts";
 import { printOn } from "../../kernel/paper/print.ts";
+import { nested } from "../../kernel/sizes/nested.ts";
 import { lobbyCoat } from "../drawing/made-garment.ts";
+import { sizesOf } from "../export/export-garments.ts";
 import { workedRecipe } from "../worked-recipe.ts";
 
 const isHere = (program: string): boolean => spawnSync(program, ["-v"]).error === undefined;
@@ -51,7 +54,7 @@ const alone = (strokes: Group["strokes"], texts: readonly Text[] = []): Drawings
     paper: { left: 0, top: 0, right: 1, bottom: 1 },
     groups: [group],
   };
-  return { pieces: new Map([["flap", drawing]]), sheet: drawing };
+  return { pieces: new Map([["flap", drawing]]), sheet: drawing, column: [] };
 };
 
 const text = (words: string, x: number, y: number): Text => ({
@@ -276,13 +279,66 @@ const cloths = (...sizes: readonly (readonly [number, number])[]): Drawings => {
         { kind: "cutting-line", path: straight({ x: 0, y }, { x: 0, y: 0 }) },
       ]).sheet,
   );
-  return { pieces: new Map(drawings.map((drawing, index) => [`cloth ${index + 1}`, drawing])), sheet: drawings[0]! };
+  return {
+    pieces: new Map(drawings.map((drawing, index) => [`cloth ${index + 1}`, drawing])),
+    sheet: drawings[0]!,
+    column: [],
+  };
 };
+
+describe("what the lines mean", () => {
+  const wordsOfPage = ({ texts, groups = [] }: Print["pages"][number]): string[] =>
+    [...texts, ...groups.flatMap((group) => group.texts)].map((each) => each.text);
+
+  test.each(["a4", "letter", "a3", "tabloid"])("stands beside the map on %s, and takes no tile", (paper) => {
+    const print = printed(draw(lobbyCoat), paper);
+    expect(print.pages.filter((page) => wordsOfPage(page).includes("cut here")).map(({ name }) => name)).toEqual([
+      "map",
+    ]);
+    expect(print.groups.flatMap(({ texts }) => texts).map((each) => each.text)).not.toContain("cut here");
+    const [map] = print.pages;
+    const { left, top, right, bottom } = extentOf(map!.groups!);
+    const scale = map!.window!;
+    // Right of the squares, under the map, above the words, and within the paper's margins.
+    expect(left).toBeGreaterThan(10 + 101.6);
+    expect(top).toBeGreaterThan(scale.at.y + (scale.of.bottom - scale.of.top) * scale.scale);
+    expect(right).toBeLessThan(map!.width - 9);
+    expect(bottom).toBeLessThan(10 + 12 + 208);
+  });
+
+  test("of many sizes takes a page of its own, once, each sample with the dashes of its size", async () => {
+    // With as many choices as leave no room for it beside the map.
+    const choices = Array.from({ length: 30 }, (_, index) => `choice-${index} 12.5 cm`);
+    const print = printed(nested(sizesOf("blocks/straight-coat.chalk"), { choices }), "a4");
+    const saying = print.pages.filter((page) => wordsOfPage(page).some((words) => words.startsWith("Sizes, laid")));
+    expect(saying.map(({ name }) => name)).toEqual(["lines"]);
+    expect(print.groups.filter(({ of }) => of === "size-legend")).toEqual([]);
+    const { right, bottom } = extentOf(saying[0]!.groups!);
+    expect(right).toBeLessThan(200);
+    expect(bottom).toBeLessThan(287);
+    const { groups = [] } = saying[0]!;
+    const sizes = groups.flatMap(({ size }) => size ?? []);
+    expect(sizes).toEqual(["B80", "B84", "B88", "B92", "B96", "B100", "B104"]);
+    // As pdf.js reads the page: a dash pattern for each size but the one that is solid.
+    const document = await getDocument({ data: await pdf(print, lettering), verbosity: 0 }).promise;
+    const { fnArray, argsArray } = await (await document.getPage(2)).getOperatorList();
+    const dashes = argsArray.flatMap((args, index) => (fnArray[index] === OPS.setDash ? [JSON.stringify(args)] : []));
+    expect(new Set(dashes).size).toBeGreaterThanOrEqual(sizes.length - 1);
+    await document.destroy();
+  });
+
+  test("has a title that is never wider than the page", () => {
+    const drawings = draw({ ...lobbyCoat, title: "Cloak for the third usher in the winter play ".repeat(4) });
+    const title = printed(drawings, "a4").pages[0]!.texts.find(({ text: words }) => words.startsWith("Cloak"))!;
+    expect(extentOf([{ of: "page", name: "t", words: "", strokes: [], texts: [title] }]).right).toBeLessThan(200.1);
+  });
+});
 
 describe("how pieces are laid on tiles", () => {
   test("a piece is turned a quarter where that saves pages", () => {
     // A cloth that fills one page of A4, and four belts of 530 x 50 mm: laid beside one another they are 224 mm high and lie on three
-    // pages (3 steps of 180 mm; 2 of 267 mm end 1 mm too early). A single one that stays square to the others takes a page more.
+    // pages upright (3 steps of 180 mm), for on pages lying they would take two rows. A single one that stays square to the others
+    // takes a page more.
     const [cloth, lying, upright] = [
       [172, 259],
       [530, 50],
@@ -294,6 +350,14 @@ describe("how pieces are laid on tiles", () => {
       [upright, upright, upright, lying],
     ])
       expect(printed(cloths(cloth, ...belts), "a4").pages.length - 1).toBe(4);
+  });
+
+  test("what reaches no further than the lap of the page before takes no page of its own", () => {
+    // Steps of 180 mm, the pattern 5 mm inside, a lap of 10 mm: at 182 mm a cloth reaches 7 mm into the lap, at 190 mm beyond it.
+    // A page lying is too low for either.
+    const names = (wide: number): string[] => printed(cloths([wide, 250]), "a4").pages.map(({ name }) => name);
+    expect(names(182)).toEqual(["map", "1a"]);
+    expect(names(190)).toHaveLength(3);
   });
 
   test("of layouts with as many pages, one that is no strip", () => {
@@ -316,6 +380,50 @@ test("where a roll is cut, the page says so, and the last one has no cut", () =>
   expect(cut.text).toContain("2 of 2 has the others");
   expect(cut.at.y).toBeLessThan(pages[0]!.height - 2);
   expect(pages[1]!.texts.filter((each) => each.text.includes("Cut the roll"))).toEqual([]);
+});
+
+describe("what is longer than a page of a roll", () => {
+  // A festoon of 11 m: three pages, for none may be longer than 5 m, and each laps over the next by 10 mm: (11000 + 20) / 3.
+  const slanted = straight({ x: 0, y: 0 }, { x: 600, y: 11_000 });
+  const print = printed(alone([{ kind: "cutting-line", path: slanted }]), "roll-914mm");
+
+  test("goes over pages of one length, each at most 5 m, named as parts", () => {
+    expect(print.pages.map(({ name }) => name)).toEqual(["1", "2, part 1 of 3", "2, part 2 of 3", "2, part 3 of 3"]);
+    for (const { height } of print.pages.slice(1)) expect(height).toBeCloseTo(11_020 / 3 + 20, 6);
+    const said = print.pages.map(({ texts }) => texts.map(({ text }) => text).join(" "));
+    expect(said[1]).toContain("2 of 2, part 1 of 3");
+    expect(said[1]).toContain("Part 2 comes here");
+    expect(said[2]).toContain("Part 3 comes here");
+    expect(said[3]).not.toContain("comes here");
+    expect(said.join(" ").match(/Cut the roll here/g)).toHaveLength(1);
+  });
+
+  test.skipIf(withoutPoppler)("is one line again when the parts are laid on one another", async () => {
+    const file = await saved("festoon", print);
+    const length = 11_020 / 3;
+    // Across each page at the line that the next part is laid up to, and at the upper line of that part: a little below both, so that
+    // neither the line itself nor words are met.
+    const across = (page: number, y: number): number[] =>
+      linesAcross(file, { page, x: 20, y: y + 2, width: 600, height: 0.1 }, "x");
+    for (const [page, from] of [
+      [2, 0],
+      [3, length - 10],
+      [4, 2 * (length - 10)],
+    ] as const) {
+      for (const y of page === 4 ? [0, 1000] : [0, length - 10]) {
+        if (page === 2 && y === 0) continue;
+        // The line slants by 600 in 11000, and begins at the margin of 10 mm.
+        const wanted = 10 + ((from + y + 2.05) * 600) / 11_000;
+        const found = across(page, 10 + y);
+        expect(Math.min(...found.map((x) => Math.abs(x - wanted)))).toBeLessThan(0.1);
+      }
+    }
+  });
+
+  test("is refused where it is wider than the roll, too", () => {
+    const wide = alone([{ kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x: 950, y: 6000 }) }]);
+    expect("tooLarge" in printOn(papers.find(({ name }) => name === "roll-914mm")!, wide)).toBe(true);
+  });
 });
 
 test("pages that nothing comes to are left out", async () => {
@@ -440,7 +548,10 @@ test("layers stand in the panel in order: sizes, then kinds of line, as pdf.js r
   const { pieces, sheet } = alone([{ kind: "cutting-line", path: straight({ x: 0, y: 0 }, { x: 100, y: 90 }) }]);
   const groups = ["S", "M", "L"].map((size) => ({ ...sheet.groups[0]!, size }));
   const nested = { ...sheet, groups };
-  const print = printed({ pieces: new Map([...pieces.keys()].map((name) => [name, nested])), sheet: nested }, "a3");
+  const print = printed(
+    { pieces: new Map([...pieces.keys()].map((name) => [name, nested])), sheet: nested, column: [] },
+    "a3",
+  );
   const bytes = await pdf(print, lettering);
   const document = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
   const config = await document.getOptionalContentConfig();

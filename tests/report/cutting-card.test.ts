@@ -127,7 +127,7 @@ const recipes = ["", "blocks/"].flatMap((under) =>
 test.each(recipes)("%s has a card of three pages at most, the same bytes each time", (file) => {
   const made = () => {
     const outcome = workedRecipe(file);
-    return writtenPages(outcome.garment.title, cardEntries(cuttingCard(outcome, noRemarks))).map(svg);
+    return writtenPages(outcome.garment.title, cardEntries(cuttingCard(outcome, noRemarks))).map((page) => svg(page));
   };
   const [first, second] = [made(), made()];
   expect(first.length).toBeGreaterThanOrEqual(1);
@@ -152,7 +152,9 @@ test("labels and titles cannot steer a terminal or run in a page", () => {
   const outcome = workedText(hostile);
   const entries = cardEntries(cuttingCard(outcome, noRemarks));
   const said = entryLines(entries, 100).map(lettersOf).join("\n");
-  const drawn = writtenPages(outcome.garment.title, entries).map(svg).join("\n");
+  const drawn = writtenPages(outcome.garment.title, entries)
+    .map((page) => svg(page))
+    .join("\n");
   // Sources: Unicode Standard Annex 9, section 2; ECMA-48 on control characters.
   const steering = /[\p{Cc}\u202a-\u202e\u2066-\u2069]/u;
   expect(said.replaceAll("\n", "")).not.toMatch(steering);

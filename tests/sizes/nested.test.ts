@@ -258,7 +258,7 @@ describe("the sheet", () => {
     for (const drawing of [sheet, ...pieces.values()]) {
       const legend = drawing.groups.filter(({ of }) => of === "size-legend");
       expect(legend.map(({ size }) => size)).toEqual([undefined, ...coat.map(({ size }) => size)]);
-      expect(legend[0]!.texts[0]!.text).toBe("Sizes, laid on one another at underarm");
+      expect(legend[0]!.texts[0]!.text).toMatch(/^Sizes, laid on one another/);
     }
     expect(sheet.title).toBe("Straight coat block, sizes B80 to B104");
   });
@@ -292,4 +292,53 @@ test("a used table has the base that it says itself, a recipe's own tables come 
     ["blocks/sizes/working-table.chalk", 7, "B88"],
     ["blocks/sizes/misses-table.chalk", 12, "misses-8"],
   ]);
+});
+
+describe("the legend says where the sizes of each piece lie", () => {
+  const said = (drawing: Drawing): string[] =>
+    drawing.groups.flatMap(({ of, size, texts }) =>
+      of === "size-legend" && size === undefined ? texts.map(({ text }) => text) : [],
+    );
+  const { nests, pieces, sheet } = nested(coat, remarks, "nape");
+
+  test("at the place that was asked for, and where a piece has none, at what stands for it", () => {
+    expect(said(pieces.get("back")!)).toEqual(["Sizes, laid on one another at nape"]);
+    expect(said(pieces.get("sleeve")!)).toEqual(["Sizes, laid on one another at the upper end of the grain line"]);
+    expect(said(sheet)).toEqual([
+      "Sizes, laid on one another",
+      "back: at nape",
+      "front, sleeve: at the upper end of the grain line",
+    ]);
+  });
+
+  test("and there they lie: the spot that it names is one and the same in every size", () => {
+    for (const { name, about } of nests) {
+      const way = about === "at nape" ? "nape" : undefined;
+      const tops = coat.map(({ size, garment }) => {
+        const piece = garment.pieces.get(name)!;
+        const [cut, laid] = [
+          draw(garment).pieces.get(name)!.groups[0]!.strokes,
+          groupsOf(pieces.get(name)!, name).find((group) => group.size === size)!.strokes,
+        ].map((strokes) => startOf(strokes.find(({ kind }) => kind === "cutting-line")!.path)) as [Point, Point];
+        const grain = draw(garment)
+          .pieces.get(name)!
+          .groups[0]!.strokes.find(({ of }) => of?.kind === "grain")!.path;
+        const upper = [startOf(grain), endOf(grain)].sort((a, b) => a.y - b.y)[0]!;
+        const spot = way === undefined ? upper : piece.places.get(way)!.point;
+        return { x: spot.x + laid.x - cut.x, y: spot.y + laid.y - cut.y };
+      });
+      for (const { x, y } of tops) expect(Math.hypot(x - tops[0]!.x, y - tops[0]!.y)).toBeLessThan(1e-6);
+    }
+  });
+
+  test("at the upper end of an edge; and of a piece that no size changes it says so", () => {
+    expect(said(nested(coat, remarks, "side").pieces.get("back")!)).toEqual([
+      "Sizes, laid on one another at the upper end of side",
+    ]);
+    const loops = ["S", "L"].map((size) => ({ size, base: size === "S", garment: garmentOf([beltLoop]) }));
+    expect(said(nested(loops, remarks).sheet)).toEqual([
+      "Sizes, laid on one another",
+      `${beltLoop.name}: the same in every size`,
+    ]);
+  });
 });

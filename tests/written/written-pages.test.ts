@@ -1,4 +1,4 @@
-// Written sheets on A4: one page where that will do, more where not, and never a letter lost.
+// Written sheets on paper: one page where that will do, more where not, and never a letter lost.
 import { expect, test } from "vitest";
 import { chalkOff } from "../../kernel/chalk/chalk-off.ts";
 import type { Drawing } from "../../kernel/drawing/drawing.ts";
@@ -7,7 +7,7 @@ import { svg } from "../../kernel/export/svg.ts";
 import { bounds } from "../../kernel/geometry/bounds.ts";
 import { chalkOffEntries } from "../../kernel/report/chalk-off-entries.ts";
 import { amountsUnder, type Entry, heading, sentence, table, title, wordsUnder } from "../../kernel/written/entry.ts";
-import { writtenPages } from "../../kernel/written/written-pages.ts";
+import { writtenPages, writtenPapers } from "../../kernel/written/written-pages.ts";
 import { workedRecipe } from "../worked-recipe.ts";
 
 const list = (rows: number): Entry[] => [
@@ -46,6 +46,35 @@ test("a page is A4, 210 by 297 mm", () => {
   // Source: ISO 216:2007.
   expect(svg(writtenPages("Cloak", list(3))[0]!)).toContain('width="210mm" height="297mm"');
 });
+
+test("or Letter, 8 1/2 by 11 in, with nothing lost and nothing near its edges", () => {
+  // Source: ANSI/ASME Y14.1, size A: 8.5 by 11 in, at 25.4 mm to the inch.
+  const letter = writtenPapers.find(({ name }) => name === "letter")!;
+  for (const rows of [3, 60, 200]) {
+    const pages = writtenPages("Cloak", list(rows), letter);
+    expect(pages[0]!.paper).toEqual({ left: 0, top: 0, right: 215.9, bottom: 279.4 });
+    expect(lettersOn(pages)).toBe(lettersIn(list(rows)));
+    for (const page of pages) staysOnPaper(page);
+  }
+});
+
+test.each([71, 75, 80, 100, 150, 200, 330])(
+  "%s rows are shared out evenly, on no more pages than they need",
+  (rows) => {
+    const pages = writtenPages("Cloak", list(rows));
+    const rowsOn = pages.map(({ groups }) => groups[0]!.texts.filter(({ text }) => text.startsWith("panel-")).length);
+    expect(pages.length).toBeGreaterThan(1);
+    // A page holds what the fullest of a long list holds.
+    const fullest = Math.max(
+      ...writtenPages("Cloak", list(2000)).map(
+        ({ groups }) => groups[0]!.texts.filter(({ text }) => text.startsWith("panel-")).length,
+      ),
+    );
+    expect(pages.length).toBe(Math.ceil((rows + 3) / fullest));
+    // The last page has at least two thirds of what the others have.
+    expect(Math.min(...rowsOn) / Math.max(...rowsOn)).toBeGreaterThan(0.66);
+  },
+);
 
 test("what goes on one page in smaller letters is on one page, and in letters of the usual size where that will do", () => {
   const [short] = writtenPages("Cloak", list(3));

@@ -9,11 +9,15 @@ export const cardCommand: Declared = (program, room) => {
     .description(
       "Prints the cutting card: what it was drafted with, cloth, pieces and how to cut them, seams in the order of the recipe, finished measures, alterations and cautions.",
     )
-    .option("-o, --out <folder>", "write it into this folder instead: as text, and as an A4 page in SVG and PDF")
+    .option("-o, --out <folder>", "write it into this folder instead: as text, and as a page in SVG and PDF")
     .option("--as <formats>", `with --out: formats, with commas between: ${cardFormats.join(", ")} (default: all)`)
+    .option("--paper <paper>", "with --out: what its page is laid out on, a4 or letter (default: a4)")
     .addHelpText(
       "after",
-      example("chalkline card lobby-coat-swing.chalk", "chalkline card lobby-coat-swing.chalk --out out/card --as pdf"),
+      example(
+        "chalkline card lobby-coat-swing.chalk",
+        "chalkline card lobby-coat-swing.chalk --out out/card --as pdf --paper letter",
+      ),
     )
     .action(async (file: string, flags: Flags) => {
       const { card } = await import("../card.ts");

@@ -14,6 +14,7 @@ export const chalkOffCommand: Declared = (program, room) => {
       "--as <formats>",
       `text or csv; with --out any, with commas between: ${chalkOffFormats.join(", ")} (default: all)`,
     )
+    .option("--paper <paper>", "with --out: what its pages are laid out on, a4 or letter (default: a4)")
     .addHelpText(
       "after",
       example(
