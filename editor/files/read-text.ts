@@ -3,6 +3,7 @@ import { closeSync, constants, fstatSync, openSync, readSync } from "node:fs";
 import { limits } from "../../grammar/limits.ts";
 import type { Unreadable } from "../../kernel/sources.ts";
 import { unreadable } from "./unreadable.ts";
+import { whyRefused } from "./why-refused.ts";
 
 /** What is said of a handle before it is read; undefined lets it pass. */
 export type Gate = (handle: number) => Unreadable | undefined;
@@ -38,7 +39,7 @@ export const readBytes = (
     // Without O_NONBLOCK a pipe that nobody writes into would hold the program for ever; Windows has neither.
     handle = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
   } catch (error) {
-    return cannotOpen(error, called);
+    return cannotRead(error, called);
   }
   try {
     const facts = fstatSync(handle);
@@ -47,10 +48,11 @@ export const readBytes = (
     const refused = gate(handle);
     if (refused) return refused;
     if (facts.size > most) return tooLarge;
-    const bytes = bytesFrom(handle, most);
+    const bytes = unchangedBytes(handle, most);
+    if (!bytes) return changing(called);
     return bytes.length > most ? tooLarge : { bytes };
   } catch (error) {
-    return cannotOpen(error, called);
+    return cannotRead(error, called);
   } finally {
     closeSync(handle);
   }
@@ -75,12 +77,32 @@ export const textOf = (bytes: Uint8Array, called: string): { readonly text: stri
   return { text };
 };
 
+/** What lies in the file while nobody writes into it; undefined where that does not stop. */
+const unchangedBytes = (handle: number, most: number): Uint8Array | undefined => {
+  // The first half of a new text with the second half of an old one would be a recipe that nobody wrote.
+  for (let attempt = 0; attempt < readings; attempt += 1) {
+    const before = touchedBy(handle);
+    const bytes = bytesFrom(handle, most);
+    if (touchedBy(handle) === before) return bytes;
+  }
+  return undefined;
+};
+
+// An editor that saves is done by the second reading; who writes on without end is not waited for.
+const readings = 3;
+
+/** Whatever the system changes about a file when somebody writes into it. */
+const touchedBy = (handle: number): string => {
+  const { size, mtimeNs, ctimeNs } = fstatSync(handle, { bigint: true });
+  return [size, mtimeNs, ctimeNs].join(" ");
+};
+
 // The size was right when it was asked for; a file that grows meanwhile is cut off one byte beyond the limit, and refused.
 const bytesFrom = (handle: number, most: number): Uint8Array => {
   const bytes = new Uint8Array(most + 1);
   let length = 0;
   while (length < bytes.length) {
-    const count = readSync(handle, bytes, length, bytes.length - length, null);
+    const count = readSync(handle, bytes, length, bytes.length - length, length);
     if (count === 0) break;
     length += count;
   }
@@ -90,7 +112,13 @@ const bytesFrom = (handle: number, most: number): Uint8Array => {
 const tooLarge = (called: string): Unreadable =>
   unreadable("file-too-large", `${called} is larger than ${limits.fileBytes / 1024 / 1024} MiB, and no recipe is.`);
 
-const cannotOpen = (error: unknown, called: string): Unreadable => {
+const changing = (called: string): Unreadable =>
+  unreadable("file-changing", `${called} is being written by another program just now.`, {
+    hint: "Try again when it is done.",
+  });
+
+/** Why a file was not read, of an error of the system. */
+export const cannotRead = (error: unknown, called: string): Unreadable => {
   const code = error instanceof Error && "code" in error ? error.code : undefined;
   switch (code) {
     case "ENOENT":
@@ -105,7 +133,9 @@ const cannotOpen = (error: unknown, called: string): Unreadable => {
       return unreadable("file-missing", `${called} is a link that leads in a circle.`);
     case "ENAMETOOLONG":
       return unreadable("file-missing", `There is no file with a name as long as this.`);
-    default:
-      return unreadable("file-unreadable", `${called} cannot be read.`);
+    default: {
+      const why = whyRefused(error);
+      return unreadable("file-unreadable", `${called} cannot be read${why === undefined ? "" : `: ${why}`}.`);
+    }
   }
 };

@@ -5,7 +5,7 @@ import { listWithOr, nearest } from "../../grammar/nearest.ts";
 import { type SourceText, sourceText } from "../../grammar/source.ts";
 import type { Source, Sources, Unreadable } from "../../kernel/sources.ts";
 import { realPathOf } from "./open-file.ts";
-import { readText, textOf } from "./read-text.ts";
+import { cannotRead, readText, textOf } from "./read-text.ts";
 import { unreadable } from "./unreadable.ts";
 import { refusedPath } from "./written-path.ts";
 
@@ -23,7 +23,13 @@ export interface OpenedRecipe {
 export const openRecipe = (path: string, root: string | undefined): OpenedRecipe | Unreadable => {
   const read = readText(path, path);
   if ("problem" in read) return read;
-  const real = realpathSync(path);
+  let real: string;
+  try {
+    real = realpathSync(path);
+  } catch (error) {
+    // It was there a moment ago, and what was read may be half of what its writer meant.
+    return cannotRead(error, path);
+  }
   return opened({ file: shownName(real), text: read.text }, dirname(real), root, real);
 };
 

@@ -2,13 +2,13 @@
 import { createHash } from "node:crypto";
 import { realpathSync, statSync } from "node:fs";
 import { basename, dirname, isAbsolute, join, relative, sep } from "node:path";
-import { limits } from "../../grammar/limits.ts";
 import type { Unreadable } from "../../kernel/sources.ts";
 import { findRecipes } from "./find-recipes.ts";
 import { realPathOf } from "./open-file.ts";
-import { readText } from "./read-text.ts";
+import { readText, textOf } from "./read-text.ts";
 import { saveAll } from "./save.ts";
 import { unreadable } from "./unreadable.ts";
+import { NotSaved } from "./why-refused.ts";
 import { refusedPath } from "./written-path.ts";
 
 /** A recipe as it lies on the disk; the mark tells one content from another. */
@@ -35,6 +35,9 @@ export interface RecipeFolder {
 
 // More recipes than a workroom has, and an end for a folder that is full of them.
 const mostRecipes = 2000;
+
+// Somebody is writing the file, or the system is out of file handles.
+const passing: ReadonlySet<string> = new Set(["file-changing", "file-unreadable"]);
 
 /** Opens a folder; `folder` is there and is one. */
 export const recipeFolder = (folder: string): RecipeFolder => {
@@ -75,7 +78,8 @@ export const recipeFolder = (folder: string): RecipeFolder => {
     const known = marked.get(file);
     if (known && touched !== undefined && known.touched === touched) return known.mark;
     const content = read(file);
-    if ("problem" in content) return undefined;
+    // What cannot be read just now is not gone: the next look will tell.
+    if ("problem" in content) return passing.has(content.problem.code) ? known?.mark : undefined;
     if (touched !== undefined) marked.set(file, { touched, mark: content.mark });
     return content.mark;
   };
@@ -98,19 +102,43 @@ export const recipeFolder = (folder: string): RecipeFolder => {
     save(file, text, was) {
       const path = pathOf(file);
       if (typeof path !== "string") return path;
-      if (Buffer.byteLength(text) > limits.fileBytes)
-        return unreadable(
-          "file-too-large",
-          `${file} is larger than ${limits.fileBytes / 1024 / 1024} MiB, and no recipe is.`,
-        );
+      const kept = asItWillBeRead(text, file);
+      if ("problem" in kept) return kept;
       const there = statSync(path, { throwIfNoEntry: false }) ? read(file) : null;
       if (there && "problem" in there) return there;
       if ((there?.mark ?? null) !== was) return { differs: there };
-      saveAll([{ path, content: text }]);
-      return { mark: markOf(text) };
+      try {
+        saveAll([{ path, content: text, was: there?.text ?? null }]);
+      } catch (error) {
+        if (!(error instanceof NotSaved && error.isChanged)) throw error;
+        // Somebody wrote while we did: the user is asked, as when it had been before.
+        const now = statSync(path, { throwIfNoEntry: false }) ? read(file) : null;
+        return now && "problem" in now ? now : { differs: now };
+      }
+      return { mark: markOf(kept.text) };
     },
   };
 };
+
+/** A text as reading the file will give it; refused where it would not be read, or come back as another. */
+const asItWillBeRead = (text: string, file: string): { readonly text: string } | Unreadable => {
+  const nullAt = text.indexOf("\0");
+  if (nullAt >= 0)
+    return unreadable(
+      "file-not-text",
+      `${file} was not saved: its line ${lineAt(text, nullAt)} holds a null character, and no text file does. Take it out.`,
+    );
+  const kept = textOf(Buffer.from(text), file);
+  // A letter of two halves, of which one was lost, is written as a mark of replacement.
+  const broken = "problem" in kept ? -1 : text.search(/\p{Surrogate}/u);
+  if (broken < 0) return kept;
+  return unreadable(
+    "file-not-text",
+    `${file} was not saved: its line ${lineAt(text, broken)} holds half a letter, which no file can keep. Take it out.`,
+  );
+};
+
+const lineAt = (text: string, offset: number): number => text.slice(0, offset).split("\n").length;
 
 /** Tells one content from another. */
 export const markOf = (text: string): string => createHash("sha256").update(text).digest("hex").slice(0, 24);

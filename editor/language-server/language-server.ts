@@ -5,6 +5,7 @@ import {
   CodeActionKind,
   type Connection,
   createConnection,
+  FileChangeType,
   type InitializeParams,
   type InitializeResult,
   MarkupKind,
@@ -13,7 +14,7 @@ import {
   TextDocuments,
 } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { kernel } from "../../kernel/kernel.ts";
+import { kernel, type Vocabulary } from "../../kernel/kernel.ts";
 import { vocabulary } from "../../kernel/vocabulary.ts";
 import { definition } from "../assist/definition.ts";
 import { folding } from "../assist/folding.ts";
@@ -47,6 +48,7 @@ export const languageServer = (
   input: NodeJS.ReadableStream,
   output: NodeJS.WritableStream,
   version: string,
+  known: Vocabulary = vocabulary,
 ): Promise<number> => {
   const connection = createConnection(input, output);
   const documents = new TextDocuments(TextDocument);
@@ -55,7 +57,7 @@ export const languageServer = (
     () => folders,
     () => documents.all(),
   );
-  const all = workedDocuments(kernel(vocabulary), room);
+  const all = workedDocuments(() => kernel(known), room);
   let reader: ActionReader & { readonly snippets: boolean } = { resolves: false, showsRefused: false, snippets: false };
 
   connection.onInitialize((params): InitializeResult => {
@@ -90,9 +92,13 @@ export const languageServer = (
   );
   documents.onDidChangeContent(changed);
   documents.onDidSave(changed);
-  connection.onDidChangeWatchedFiles(changed);
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    if (changes.some(({ type }) => type === FileChangeType.Deleted)) all.gone();
+    changed();
+  });
   documents.onDidClose(({ document: { uri } }) => {
     void connection.sendDiagnostics({ uri, diagnostics: [] });
+    all.gone();
     changed();
   });
 

@@ -16,11 +16,17 @@ export interface WorkedDocuments {
   of(document: TextDocument): WorkedDocument;
   /** Any text may have changed: what was worked out may no longer hold. */
   changed(): void;
+  /** A file has gone, under this name at least: nothing that was read of it is kept. */
+  gone(): void;
 }
 
-/** Works documents with this kernel. */
-export const workedDocuments = (kernel: Kernel, room: Workroom): WorkedDocuments => {
+/**
+ * Works documents with a kernel of its own. A kernel remembers every file that it has read by its name, so that it is given up
+ * when one goes: names that come and go all day would fill the memory.
+ */
+export const workedDocuments = (newKernel: () => Kernel, room: Workroom): WorkedDocuments => {
   const kept = new Map<string, WorkedDocument>();
+  let kernel = newKernel();
   return {
     of(document) {
       const known = kept.get(document.uri);
@@ -32,5 +38,9 @@ export const workedDocuments = (kernel: Kernel, room: Workroom): WorkedDocuments
       return made;
     },
     changed: () => kept.clear(),
+    gone() {
+      kept.clear();
+      kernel = newKernel();
+    },
   };
 };

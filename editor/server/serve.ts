@@ -2,6 +2,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { limits } from "../../grammar/limits.ts";
 import type { RecipeFolder } from "../files/recipe-folder.ts";
+import { whyRefused } from "../files/why-refused.ts";
 import { type House, type Knock, turnedAway } from "./doors.ts";
 
 /** A file of the page as it is sent. */
@@ -121,20 +122,15 @@ const put = async (
     const saved = folder.save(file, asked.text, asked.was);
     say(response, "mark" in saved ? 200 : "differs" in saved ? 409 : 400, saved, policy);
   } catch (error) {
-    const code = error instanceof Error && "code" in error ? String(error.code) : "unknown";
-    const words =
-      code === "ENOSPC"
-        ? "the disk is full"
-        : code === "EACCES" || code === "EROFS"
-          ? "it may not be written"
-          : `the system says ${code}`;
+    const why = whyRefused(error);
+    if (why === undefined) throw error;
     say(
       response,
       507,
       {
         problem: {
           code: "file-not-saved",
-          message: `${file} was not saved: ${words}. Nothing on the disk was changed.`,
+          message: `${file} was not saved: ${why}. Nothing on the disk was changed.`,
         },
       },
       policy,

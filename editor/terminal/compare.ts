@@ -19,7 +19,7 @@ import { drawingNames } from "../files/drawing-names.ts";
 import { findRecipes } from "../files/find-recipes.ts";
 import { openAtRevision, recipesAtRevision } from "../files/git-recipes.ts";
 import type { OpenedRecipe } from "../files/recipe-files.ts";
-import { makeFolder, saveAll } from "../files/save.ts";
+import { saveInto } from "../files/save.ts";
 import { cannotWrite } from "./cannot-write.ts";
 import { comparePage } from "./compare-page.ts";
 import { reviewOf, type Side, sideOf } from "./compare-sides.ts";
@@ -92,10 +92,9 @@ const drawn = (reviews: readonly Reviewed[], folder: string, by: LaidBy): string
   );
   const names = drawingNames(pieces.map(({ name }) => name));
   try {
-    makeFolder(folder);
-    saveAll([
-      ...pieces.map(({ name, svg }) => ({ path: join(folder, `${names.get(name)!}.svg`), content: svg })),
-      { path: join(folder, "compare.html"), content: comparePage(pictured) },
+    saveInto(folder, [
+      ...pieces.map(({ name, svg }) => ({ name: `${names.get(name)!}.svg`, content: svg })),
+      { name: "compare.html", content: comparePage(pictured) },
     ]);
   } catch (error) {
     return cannotWrite(error, folder);

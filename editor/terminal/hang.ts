@@ -1,5 +1,4 @@
 // chalkline hang: where the fullness of a garment hangs, as a table for people or as JSON for programs.
-import { join } from "node:path";
 import { hangFindings, type PanelFinding } from "../../kernel/cloth/hang/hang-findings.ts";
 import { hangSheet, hungRounds } from "../../kernel/cloth/hang/hang-sheet.ts";
 import { figureInWords, hangSvg } from "../../kernel/cloth/hang/hang-svg.ts";
@@ -12,7 +11,7 @@ import { blank, plain, quiet, type SaidLine, strong, warning } from "../../kerne
 import { aligned, amount, words } from "../../kernel/report/table.ts";
 import { lengthIn } from "../../kernel/units.ts";
 import type { Units } from "../../kernel/working.ts";
-import { makeFolder, saveAll } from "../files/save.ts";
+import { saveInto } from "../files/save.ts";
 import { cannotWrite } from "./cannot-write.ts";
 import type { Paper } from "./paper.ts";
 import { codeFor, exitCode, refusal } from "./told.ts";
@@ -34,8 +33,7 @@ export const hang = async (path: string, options: HangOptions, out: Paper, err: 
   const hung = await settledGarment(outcome.garment);
   if (options.out !== undefined) {
     try {
-      makeFolder(options.out);
-      saveAll([{ path: join(options.out, pictureName), content: hangSvg(hangSheet(outcome)) }]);
+      saveInto(options.out, [{ name: pictureName, content: hangSvg(hangSheet(outcome)) }]);
     } catch (error) {
       err.say([...told, blank, ...refusal(cannotWrite(error, options.out))]);
       return exitCode.unreadable;

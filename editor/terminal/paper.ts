@@ -9,8 +9,8 @@ export interface Paper {
   say(lines: readonly SaidLine[]): void;
   /** Text as it is: JSON, a tidied recipe. */
   print(text: string): void;
-  /** How far a long piece of work is; only where somebody looks at a terminal. */
-  progress(done: number, of: number): void;
+  /** How far a long piece of work is ("3 of 10 tried"); only where somebody looks at a terminal. */
+  progress(done: number, of: number, what: string): void;
 }
 
 // Where nobody looks, so that the same recipe gives the same bytes in every window.
@@ -23,6 +23,8 @@ export const paperOn = (stream: NodeJS.WriteStream, color: boolean): Paper => {
   return {
     width: stream.isTTY ? Math.max(narrowest, Math.min(usualWidth, stream.columns || usualWidth)) : usualWidth,
     say: (lines) => {
+      // To write nothing fails as well where nothing can be written.
+      if (lines.length === 0) return;
       stream.write(
         lines
           .map(
@@ -38,9 +40,9 @@ export const paperOn = (stream: NodeJS.WriteStream, color: boolean): Paper => {
     print: (text) => {
       stream.write(text);
     },
-    progress: (done, of) => {
-      if (!stream.isTTY || (done % 50 !== 0 && done !== of)) return;
-      stream.write(done === of ? "\r\u001b[K" : `\r${done} of ${of} tried`);
+    progress: (done, of, what) => {
+      if (!stream.isTTY) return;
+      stream.write(done === of ? "\r\u001b[K" : `\r${done} of ${of} ${what}`);
     },
   };
 };

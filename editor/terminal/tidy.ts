@@ -1,13 +1,14 @@
 // chalkline tidy: rewrites recipes in the one style there is, or says which are not in it.
+import { setImmediate } from "node:timers/promises";
 import { tidy as tidied } from "../../grammar/print.ts";
 import { findingReport } from "../../kernel/report/finding-report.ts";
 import { blank, plain, quiet, strong, warning } from "../../kernel/report/said.ts";
 import { saveAll } from "../files/save.ts";
 import { cannotWrite } from "./cannot-write.ts";
+import { chalk } from "./known.ts";
 import { namedRecipes, openNamed } from "./opened.ts";
 import type { Paper } from "./paper.ts";
 import { exitCode, refusal } from "./told.ts";
-import { chalk } from "./worked.ts";
 
 /** Tidies every recipe named; `-` is tidied from standard input to standard output. */
 export const tidy = async (
@@ -18,6 +19,8 @@ export const tidy = async (
 ): Promise<number> => {
   let code: number = exitCode.clean;
   for (const named of namedRecipes(paths)) {
+    // Between two recipes Ctrl-C is heard.
+    await setImmediate();
     code = Math.max(
       code,
       "problem" in named ? refuse(named.problem, err) : await tidyOne(named.path, onlyChecking, out, err),
@@ -50,7 +53,7 @@ const tidyOne = async (path: string, onlyChecking: boolean, out: Paper, err: Pap
     return exitCode.errors;
   }
   try {
-    saveAll([{ path, content: better }]);
+    saveAll([{ path, content: better, was: text }]);
   } catch (error) {
     err.say(refusal(cannotWrite(error, path)));
     return exitCode.unreadable;

@@ -28,6 +28,8 @@ test.each([
   "git-setup",
   "sizes",
   "stress",
+  "batch",
+  "batch-worker",
   "tidy",
   "edit",
   "steps",
@@ -142,4 +144,18 @@ test("steps offers the nearest name", () => {
   const { code, err } = chalkline(workroom(), ["steps", "spred-from"]);
   expect(code).toBe(2);
   expect(err).toContain("Did you mean spread-from?");
+});
+
+test("a mistyped option is named before one that is missing", () => {
+  const folder = workroom(["panel.chalk", panel]);
+  expect(chalkline(folder, ["draw", "panel.chalk", "--paer", "a4"])).toEqual({
+    code: 2,
+    out: "",
+    err: "error: unknown option '--paer'\n(Did you mean --paper?)\n",
+  });
+  expect(chalkline(folder, ["draw", "panel.chalk"])).toEqual({
+    code: 2,
+    out: "",
+    err: "error: There is nowhere to draw to.\n  Write --out FOLDER: it is made if it is not there.\n",
+  });
 });
