@@ -2,13 +2,16 @@
 import { dirname, posix } from "node:path";
 import { blameOnEdits } from "../../kernel/compare/blame.ts";
 import { causesOf, type EditedText } from "../../kernel/compare/causes.ts";
+import { compareCloth } from "../../kernel/compare/compare-cloth.ts";
 import { compareGarments } from "../../kernel/compare/compare-garments.ts";
+import { isUnchanged } from "../../kernel/compare/comparison.ts";
 import type { Outcome } from "../../kernel/kernel.ts";
 import type { Review } from "../../kernel/report/compare-told.ts";
 import { counted } from "../../kernel/report/verdict.ts";
 import type { Source } from "../../kernel/sources.ts";
 import type { OpenedRecipe } from "../files/recipe-files.ts";
-import { chalk, type Given, worked } from "./worked.ts";
+import { chalk } from "./known.ts";
+import { type Given, worked } from "./worked.ts";
 
 /** One side of a comparison, worked. */
 export interface Side {
@@ -42,6 +45,7 @@ export const reviewOf = (before: Side, after: Side, given: Given): Review => {
     after: after.called,
     units: garment.units,
     comparison,
+    cloth: isUnchanged(comparison) ? [] : compareCloth(before.outcome.garment, garment),
     causes,
     blame: blameOnEdits(comparison, causes),
     isSameText: texts.every((text) => text.before === text.after),

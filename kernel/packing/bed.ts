@@ -161,8 +161,9 @@ const remember = ({ regions, turned }: Bed, fixed: number, moving: number, regio
 export const layoutOf = ({ turned, lies, x, y, length }: Bed): Layout => ({
   length,
   placements: Array.from(lies, (number, copy) => {
-    const { shape, turn, origin } = turned[number]!;
-    return { shape, turn, by: { x: x[copy]! + origin.x, y: y[copy]! + origin.y } };
+    const { shape, turn, flipped, origin } = turned[number]!;
+    const by = { x: x[copy]! + origin.x, y: y[copy]! + origin.y };
+    return flipped ? { shape, turn, by, flipped } : { shape, turn, by };
   }),
 });
 

@@ -37,12 +37,13 @@ const countFaults = ({ shapes }: Strip, { placements }: Layout): Fault[] => {
 const sameTurn = 1e-6;
 
 const turnFaults = ({ shapes }: Strip, { placements }: Layout): Fault[] =>
-  placements.flatMap(({ shape, turn, by }, placement): Fault[] => {
+  placements.flatMap(({ shape, turn, by, flipped = false }, placement): Fault[] => {
     const wanted = shapes[shape];
     if (!wanted) return [];
     const isAllowed = wanted.turns.some((allowed) => Math.abs(allowed - turn) < sameTurn);
     const isAcross = wanted.across === undefined || Math.abs(wanted.across - by.y) <= sameTurn;
-    return isAllowed && isAcross ? [] : [{ kind: "turn", placement }];
+    const isFlippedAsAllowed = !flipped || wanted.flips === true;
+    return isAllowed && isAcross && isFlippedAsAllowed ? [] : [{ kind: "turn", placement }];
   });
 
 const stepsToLongerSide = 2 ** 25;

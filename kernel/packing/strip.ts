@@ -12,6 +12,8 @@ export interface Shape {
   readonly count: number;
   /** Where its origin must lie across the strip, where it may not be moved across. */
   readonly across?: number;
+  /** Whether it may also lie the other way along the strip: as its mirror image, x for -x. */
+  readonly flips?: boolean;
 }
 
 /** A strip from y = 0 to y = width, and what is laid in it. */
@@ -20,12 +22,14 @@ export interface Strip {
   readonly shapes: readonly Shape[];
 }
 
-/** Where one copy lies: its outline turned about the origin by `turn`, in radians, and then moved by `by`. */
+/** Where one copy lies: its outline flipped, turned about the origin by `turn`, in radians, and then moved by `by`. */
 export interface Placement {
   /** The number of the shape in its strip. */
   readonly shape: number;
   readonly turn: number;
   readonly by: Point;
+  /** Whether it lies as its mirror image, x for -x. */
+  readonly flipped?: boolean;
 }
 
 /** Everything laid between x = 0 and x = length. */
@@ -35,8 +39,12 @@ export interface Layout {
 }
 
 /** The outline of a shape as it lies. */
-export const placedOutline = (outline: readonly Point[], { turn, by }: Placement): Point[] =>
-  turnedOutline(outline, turn).map(({ x, y }) => ({ x: x + by.x, y: y + by.y }));
+export const placedOutline = (outline: readonly Point[], { turn, by, flipped = false }: Placement): Point[] =>
+  turnedOutline(flipped ? flippedOutline(outline) : outline, turn).map(({ x, y }) => ({ x: x + by.x, y: y + by.y }));
+
+/** An outline as its mirror image along the strip, running in the same direction. */
+export const flippedOutline = (outline: readonly Point[]): Point[] =>
+  outline.map(({ x, y }) => ({ x: -x, y })).reverse();
 
 /** An outline turned about the origin. */
 export const turnedOutline = (outline: readonly Point[], turn: number): Point[] => {

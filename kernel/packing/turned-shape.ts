@@ -1,13 +1,15 @@
 // A shape in each direction that it may lie in, moved so that its box begins at (0, 0): what the search lays.
 import type { Point } from "../geometry/point.ts";
 import { convexParts } from "./convex-parts.ts";
-import { type Shape, type Strip, signedAreaOf, turnedOutline } from "./strip.ts";
+import { flippedOutline, type Shape, type Strip, signedAreaOf, turnedOutline } from "./strip.ts";
 
 export interface TurnedShape {
   /** The number of the shape in its strip. */
   readonly shape: number;
   /** Radians about the origin of the shape's own outline. */
   readonly turn: number;
+  /** Whether it is its mirror image along the strip. */
+  readonly flipped: boolean;
   /** From the corner of the box to that origin. */
   readonly origin: Point;
   /** Its measures along and across the strip. */
@@ -25,11 +27,16 @@ export interface TurnedShape {
 /** All shapes of a strip in all their directions, without those that look the same; those of one shape stand together. */
 export const turnedShapes = ({ width, shapes }: Strip): TurnedShape[] => {
   const all = shapes.flatMap((shape, number) => {
-    const turned = shape.turns.map((turn) => turnedShape(shape, number, turn, width));
+    const ways = shape.flips ? [false, true] : [false];
+    const turned = ways.flatMap((flipped) =>
+      shape.turns.map((turn) => turnedShape(shape, number, turn, flipped, width)),
+    );
     return turned.filter((one, i) => !turned.slice(0, i).some((other) => looksLike(one, other)));
   });
   return all.map((one) => {
-    const at = all.findIndex((other) => other.shape === one.shape && isHalfTurn(other.turn - one.turn));
+    const at = all.findIndex(
+      (other) => other.shape === one.shape && other.flipped === one.flipped && isHalfTurn(other.turn - one.turn),
+    );
     return { ...one, opposite: at < 0 ? undefined : at };
   });
 };
@@ -39,14 +46,22 @@ const sameAngle = 1e-12;
 
 const isHalfTurn = (angle: number): boolean => Math.abs(Math.abs(angle) - Math.PI) < sameAngle;
 
-const turnedShape = (shape: Shape, number: number, turn: number, width: number): Omit<TurnedShape, "opposite"> => {
-  const outline = turnedOutline(runningForward(shape.outline), turn);
+const turnedShape = (
+  shape: Shape,
+  number: number,
+  turn: number,
+  flipped: boolean,
+  width: number,
+): Omit<TurnedShape, "opposite"> => {
+  const forward = runningForward(shape.outline);
+  const outline = turnedOutline(flipped ? flippedOutline(forward) : forward, turn);
   const [xs, ys] = [outline.map(({ x }) => x), outline.map(({ y }) => y)];
   const [left, top] = [Math.min(...xs), Math.min(...ys)];
   const [long, wide] = [Math.max(...xs) - left, Math.max(...ys) - top];
   return {
     shape: number,
     turn,
+    flipped,
     origin: { x: -left, y: -top },
     long,
     wide,

@@ -1,5 +1,6 @@
 // What `compare --json` prints: every change in mm, square mm and degrees at full precision. Fields are only ever added; anything
 // else makes a new schema number.
+import type { ClothNeed } from "../compare/compare-cloth.ts";
 import type {
   BeforeAndAfter,
   Cause,
@@ -16,7 +17,7 @@ import type { Json } from "./json.ts";
 export const schema = 1;
 
 /** A review as JSON data. */
-export const compareJson = ({ title, before, after, comparison, causes, remarks }: Review): Json => ({
+export const compareJson = ({ title, before, after, comparison, cloth = [], causes, remarks }: Review): Json => ({
   schema,
   title,
   before,
@@ -25,11 +26,18 @@ export const compareJson = ({ title, before, after, comparison, causes, remarks 
   pieces: comparison.pieces.map(pieceOf),
   seams: comparison.seams.map(seamOf),
   cuts: comparison.cuts.map(({ name, before: was, after: is }) => ({ name, before: was, after: is })),
+  cloth: cloth.map(({ fabric, before: was, after: is }) => ({
+    fabric,
+    before: was && needOf(was),
+    after: is && needOf(is),
+  })),
   checks: { began: comparison.checks.began.map(checkOf), ceased: comparison.checks.ceased.map(checkOf) },
   causes: causes.causes.map(causeOf),
   untried: causes.untried,
   remarks,
 });
+
+const needOf = ({ lengthToBuy, length, because }: ClothNeed): Json => ({ lengthToBuy, length, because });
 
 const pieceOf = ({ name, status, from, edges, places, corners, marks, renamed, area }: ChangedPiece): Json => ({
   name,

@@ -1,6 +1,7 @@
 // A comparison as sections of tables and sentences, the most consequential first; terminal, Markdown and page write the same ones.
 import { isUnchanged } from "../compare/comparison.ts";
 import { causeSection } from "./compare-cause-section.ts";
+import { clothSection, clothSummary } from "./compare-cloth-section.ts";
 import { pieceSection } from "./compare-piece-section.ts";
 import { fits, seamSection } from "./compare-seam-section.ts";
 import { headOf, type Review, type Section, type Told } from "./compare-told.ts";
@@ -18,7 +19,8 @@ export const toldOf = (review: Review): Told => ({
 });
 
 /** One sentence over all: how much changed. */
-const summaryOf = ({ comparison, isSameText }: Review): string => {
+const summaryOf = (review: Review): string => {
+  const { comparison, isSameText } = review;
   if (isUnchanged(comparison))
     return isSameText ? "Nothing changed." : "Nothing changed in the garment; only the text did.";
   const { pieces, seams, checks, values, cuts } = comparison;
@@ -33,6 +35,7 @@ const summaryOf = ({ comparison, isSameText }: Review): string => {
           `${counted(seams.length, "seam")} changed, ${unfit === 0 ? "none stopped fitting" : `${unfit} no longer ${unfit === 1 ? "fits" : "fit"}`}`,
         ]),
     ...(cuts.length === 0 ? [] : ["what is cut changed"]),
+    ...clothSummary(review),
     ...(values.length === 0 ? [] : [`${counted(values.length, "value")} changed`]),
   ];
   const all = parts.join("; ");
@@ -46,6 +49,7 @@ const sectionsOf = (review: Review): Section[] =>
     ...review.comparison.pieces.map((piece) => pieceSection(piece, review)),
     seamSection(review),
     cutSection(review),
+    clothSection(review),
     valueSection(review),
     causeSection(review),
   ].filter(({ rows, sentences, remark }) => rows.length > 0 || sentences.length > 0 || remark !== "");

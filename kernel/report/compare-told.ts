@@ -1,6 +1,7 @@
 // What a review of an alteration holds, and the form in which terminal, Markdown and page are told it: sections of tables and sentences.
 import type { Blamed } from "../compare/blame.ts";
 import type { Causes } from "../compare/causes.ts";
+import type { ComparedCloth } from "../compare/compare-cloth.ts";
 import type { Comparison } from "../compare/comparison.ts";
 import type { Units } from "../working.ts";
 import type { Tone } from "./said.ts";
@@ -14,6 +15,8 @@ export interface Review {
   readonly after: string;
   readonly units: Units;
   readonly comparison: Comparison;
+  /** The cloth needed before and after; not there where nothing was laid. */
+  readonly cloth?: readonly ComparedCloth[];
   readonly causes: Causes;
   /** The line that did most to an edge, by "piece.edge". */
   readonly blame: ReadonlyMap<string, Blamed>;

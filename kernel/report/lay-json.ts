@@ -15,7 +15,8 @@ export const layJson = ({ cloths, none }: Lay): Json => ({
 });
 
 const clothJson = (cloth: LaidCloth): Json => {
-  const { fabric, title, spread, oneWay, width, usable, length, lengthToBuy, efficiency, area } = cloth;
+  const { fabric, title, spread, oneWay, width, usable, length, lengthNeeded, lengthToBuy, efficiency, area, widest } =
+    cloth;
   const layers = spread === "flat" ? 1 : 2;
   const { least, most } = estimateOf(area, layers * (usable.to - usable.from));
   return {
@@ -26,9 +27,11 @@ const clothJson = (cloth: LaidCloth): Json => {
     width,
     usable: [usable.from, usable.to],
     length,
+    lengthNeeded,
     lengthToBuy,
     efficiency,
     area,
+    widest: widest ? { piece: widest.piece, width: widest.width } : null,
     estimate: { least, most },
     placements: cloth.placements.map(placementJson),
     tooWide: cloth.tooWide.map(({ piece, width: found, usable: wanted, message, hint }) => ({

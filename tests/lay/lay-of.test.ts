@@ -250,6 +250,54 @@ describe("recipes of the workroom", () => {
   });
 });
 
+describe("a piece on the fold", () => {
+  // Half a sail of 30 by 60 at the fold, broad at its top, and a gore that fills the rest of 60 cm only where the sail lies with
+  // its foot toward the beginning.
+  const sails = (fabric: string): Garment =>
+    workedText(`chalkline 1
+recipe "Stage sails"
+units cm
+fabric canvas "canvas" width 60 cm ${fabric}
+piece sail {
+  line head = (0, 0) to (30 cm, 0)
+  line leech = (30 cm, 0) to (0, 60 cm)
+  line center = (0, 0) to (0, 60 cm)
+  outline head, leech, center
+  mark center as fold
+  allow head, leech by 0
+}
+piece gore {
+  line head = (0, 0) to (30 cm, 0)
+  line leech = (30 cm, 0) to (0, 60 cm)
+  line edge = (0, 0) to (0, 60 cm)
+  outline head, leech, edge
+  grain along edge
+  allow head, leech, edge by 0
+}
+cut sail 1 from canvas
+cut gore 2 from canvas
+`).garment;
+  const folded = { ...quick, spread: "folded" } as const;
+
+  test("lies with its foot first where that is shorter, turned by half a turn as it opens out", () => {
+    const cloth = onlyCloth(laid(sails(""), folded));
+    expectSound(cloth);
+    // Two triangles of 30 by 60 and a hair between them.
+    expect(cloth.length).toBeLessThan(602);
+    const sail = cloth.placements.find(({ onFold }) => onFold)!;
+    const end = Math.max(...sail.outline.map(({ x }) => x));
+    const broad = sail.outline.filter(({ y }) => y > 295).map(({ x }) => x);
+    // Its broad end is where its rotation says that its top lies.
+    expect(broad.every((x) => (sail.rotation === 0 ? x < 5 : x > end - 5))).toBe(true);
+  });
+
+  test("lies with its top first on cloth with one way", () => {
+    const cloth = onlyCloth(laid(sails("one-way"), folded));
+    expect(cloth.placements.map(({ rotation }) => rotation)).toEqual([0, 0]);
+    expect(cloth.length).toBeGreaterThan(700);
+  });
+});
+
 describe("what cannot be laid", () => {
   test("cloth of no width, cloth of nothing but selvedge, and a recipe without cloth", () => {
     expect(laid(boards("weight 200 gsm", "cut board 2 from canvas"), quick).none[0]?.because).toBe(

@@ -118,6 +118,35 @@ describe("packing", () => {
     expect(layout.length).toBeCloseTo(40, 3);
   });
 
+  test("a shape that flips leaves its room at the other end, and one that does not keeps its own", () => {
+    // Worked by hand: a right triangle of 40 by 30 held at y = 0, and another whose right angle lies at the beginning and at
+    // y = 30. Only when the first is flipped do the two make a rectangle of 40; a half turn of the second is of no use.
+    const held = [
+      { x: 0, y: 0 },
+      { x: 40, y: 0 },
+      { x: 0, y: 30 },
+    ];
+    const other = [
+      { x: 0, y: 0 },
+      { x: 40, y: 30 },
+      { x: 0, y: 30 },
+    ];
+    const strip = (flips: boolean): Strip => ({
+      width: 30.001,
+      shapes: [
+        { outline: held, turns: [0], count: 1, across: 0, flips },
+        { outline: other, turns: [0, Math.PI], count: 1 },
+      ],
+    });
+    const { layout } = ran(strip(true), 1, 100_000);
+    expect(layout.length).toBeCloseTo(40, 1);
+    expect(isValidLayout(strip(true), layout)).toBe(true);
+    expect(judged(strip(true), layout).overlap).toBeLessThan(1e-6);
+    // The same layout of a shape that must not flip is refused.
+    expect(isValidLayout(strip(false), layout)).toBe(false);
+    expect(ran(strip(false), 1, 100_000).layout.length).toBeGreaterThan(60);
+  });
+
   test("a notch takes what fits it", () => {
     // A U of 30 by 30 with a notch of 10 by 20, and a board of 9 by 19: nothing sticks out of the U.
     const u = [

@@ -8,11 +8,11 @@ const clipper = await (createRequire(import.meta.url)("clipper2-wasm") as () => 
 
 /** The largest area that two laid shapes have in common, and by how much one lies outside the strip at most. */
 export const judged = (strip: Strip, layout: Layout): { readonly overlap: number; readonly outside: number } => {
-  const laid = layout.placements.map(({ shape, turn, by }) =>
-    strip.shapes[shape]!.outline.map(({ x, y }): readonly [number, number] => [
-      x * Math.cos(turn) - y * Math.sin(turn) + by.x,
-      x * Math.sin(turn) + y * Math.cos(turn) + by.y,
-    ]),
+  const laid = layout.placements.map(({ shape, turn, by, flipped }) =>
+    strip.shapes[shape]!.outline.map(({ x: along, y }): readonly [number, number] => {
+      const x = flipped ? -along : along;
+      return [x * Math.cos(turn) - y * Math.sin(turn) + by.x, x * Math.sin(turn) + y * Math.cos(turn) + by.y];
+    }),
   );
   const corners = laid.flat();
   const outside = Math.max(0, ...corners.map(([x, y]) => Math.max(-x, -y, x - layout.length, y - strip.width)));

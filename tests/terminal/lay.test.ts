@@ -3,6 +3,13 @@ import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { PDFDocument } from "@cantoo/pdf-lib";
 import { beforeAll, expect, test } from "vitest";
+import { overValues } from "../../editor/terminal/lay-over.ts";
+import { packersHere } from "../../editor/terminal/packers.ts";
+import { rungsOf } from "../../kernel/cloth/lay/rungs.ts";
+import { type Varied, variedOf } from "../../kernel/cloth/lay/varied.ts";
+import { jsonText } from "../../kernel/report/json.ts";
+import { layOverJson } from "../../kernel/report/lay-varied-json.ts";
+import { workedText } from "../worked-recipe.ts";
 import { build, chalkline, workroom } from "./chalkline.ts";
 
 beforeAll(build);
@@ -90,6 +97,110 @@ test("drawings go into the folder, true to their scale", async () => {
   expect(large.width).toBeGreaterThan(points(600));
   expect(small.width).toBeLessThan(points(600) / 2);
   expect(large.height).toBeGreaterThan(points(820));
+});
+
+const varied = flats
+  .replace("fabric", 'param wide = 40 cm from 10 cm to 100 cm "across"\nfabric')
+  .replaceAll("40 cm,", "wide,");
+
+test("--most says the largest value, why not more, and in JSON what was looked at", () => {
+  const room = workroom(["flats.chalk", varied]);
+  const { code, out } = chalkline(room, [
+    "lay",
+    "flats.chalk",
+    "--most",
+    "wide",
+    "--by",
+    "1cm",
+    "--to",
+    "44cm",
+    "--length",
+    "canvas=1m",
+  ]);
+  expect(code).toBe(0);
+  // 82 cm less two selvedges of 1: two boards lie side by side up to 40 cm.
+  expect(out).toMatch(
+    /^wide 40 cm is the most that fits 100 cm of canvas\.\n {2}At 41 cm, a step more: The shortest lay/,
+  );
+  const json = chalkline(room, ["lay", "flats.chalk", "--most", "wide", "--json"]);
+  const told = JSON.parse(json.out) as {
+    schema: number;
+    value: number;
+    varied: object;
+    next: { value: number; obstacle: object };
+    tried: { value: number; fits: boolean }[];
+  };
+  expect([told.schema, told.value]).toEqual([1, 800]);
+  expect(told.varied).toEqual({
+    name: "wide",
+    kind: "param",
+    of: "length",
+    from: 100,
+    to: 1000,
+    by: 1,
+    range: "stated",
+  });
+  expect(told.next).toMatchObject({ value: 801, obstacle: { kind: "too-wide", piece: "board", has: 800 } });
+  expect(told.tried.every(({ value, fits }) => fits === value <= 800)).toBe(true);
+});
+
+test("--most of what never fits has an exit code, and says what is in the way", () => {
+  const room = workroom(["flats.chalk", varied]);
+  const { code, out } = chalkline(room, ["lay", "flats.chalk", "--most", "wide", "--width", "11cm"]);
+  expect(code).toBe(1);
+  expect(out).toMatch(/^No wide that was looked at fits/);
+  expect(out).toContain("At 10 cm: With its allowances board is 10 cm wide across the grain; the cloth has 9 cm");
+});
+
+test("--over is a table, JSON and a curve", () => {
+  const room = workroom(["flats.chalk", varied]);
+  const asked = ["lay", "flats.chalk", "--over", "wide", "--from", "30cm", "--to", "50cm", "--by", "10cm"];
+  const { code, out } = chalkline(room, [...asked, "--out", "drawn"]);
+  expect(code).toBe(0);
+  expect(out).toMatch(/\n +30 cm {2}0\.7 m +60 cm .*\n +40 cm {2}0\.7 m .*\n +50 cm {2}1\.3 m +120 cm /);
+  expect(out).toContain("Wrote lay-canvas-over-wide.svg into drawn");
+  expect(readFileSync(join(room, "drawn", "lay-canvas-over-wide.svg"), "utf8")).toContain("At wide 30 cm buy 0.7 m");
+  const { schema, rows } = JSON.parse(chalkline(room, [...asked, "--json"]).out) as {
+    schema: number;
+    rows: { value: number; cloths: { lengthToBuy: number; fits: boolean }[]; failures: [] }[];
+  };
+  expect(schema).toBe(1);
+  expect(rows.map(({ value, cloths }) => [value, cloths[0]!.lengthToBuy, cloths[0]!.fits])).toEqual([
+    [300, 700, true],
+    [400, 700, true],
+    [500, 1300, true],
+  ]);
+});
+
+test("threads give the same bytes as packing one strip after another", async () => {
+  const room = workroom(["flats.chalk", varied]);
+  const { out } = chalkline(room, ["lay", "flats.chalk", "--over", "wide", "--by", "15cm", "--json"]);
+  const asked = { spread: "flat", selvedge: 10, tilt: 0, effort: "quick", seed: 1 } as const;
+  const wide = variedOf(workedText(varied), "wide", {}) as Varied;
+  const workWith = (value: number) =>
+    workedText(varied, { params: new Map([["wide", { kind: "length", value } as const]]) });
+  const alone = await overValues(wide, 150, rungsOf(100, 1000, 150, 0), asked, workWith, packersHere());
+  expect(out).toBe(jsonText(layOverJson(alone)));
+});
+
+test.each([
+  [["--most", "wied"], "no param or measure called wied. Did you mean wide?"],
+  [["--most", "wide", "--over", "wide"], "--most or --over, and not both"],
+  [["--length", "3m"], "give --most PARAM as well"],
+  [["--most", "wide", "--length", "three"], "--length takes a length"],
+  [["--most", "wide", "--length", "canvass=3m"], "Did you mean canvas?"],
+  [["--from", "3cm"], "give --most PARAM or --over PARAM as well"],
+  [["--over", "wide", "--by", "0cm"], "--by takes a step over 0"],
+  [["--over", "wide", "--by", "1mm"], "no more than 200 are laid"],
+  [["--over", "wide", "--to", "2m"], "look no farther than that"],
+  [["--over", "wide", "--set", "wide=20cm"], "many were asked for"],
+])("%j of a param is refused in a sentence", (flags, sentence) => {
+  const room = workroom(["flats.chalk", varied]);
+  const { code, out, err } = chalkline(room, ["lay", "flats.chalk", ...flags, "--out", "drawn"]);
+  expect(code).toBe(2);
+  expect(out).toBe("");
+  expect(err).toContain(sentence);
+  expect(existsSync(join(room, "drawn"))).toBe(false);
 });
 
 test.each([

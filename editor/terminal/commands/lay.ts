@@ -2,15 +2,20 @@
 import { Option } from "commander";
 import { efforts } from "../../../kernel/cloth/lay/efforts.ts";
 import { type Declared, example, type Flags, given, withGiven } from "../command.ts";
-import { lay } from "../lay.ts";
 
 interface LayFlags extends Flags {
   readonly cloth: "flat" | "folded" | "tubular";
   readonly width?: string;
   readonly selvedge: string;
   readonly tilt: string;
-  readonly effort: (typeof efforts)[number]["name"];
+  readonly effort?: (typeof efforts)[number]["name"];
   readonly try: string;
+  readonly most?: string;
+  readonly length?: readonly string[];
+  readonly over?: string;
+  readonly from?: string;
+  readonly to?: string;
+  readonly by?: string;
 }
 
 /** Lay the pieces on the cloth. */
@@ -31,15 +36,26 @@ export const layCommand: Declared = (program, room) => {
     .addOption(
       new Option(
         "--effort <level>",
-        `how long to look: ${efforts.map(({ name, title }) => `${name} (${title})`).join(", ")}`,
-      )
-        .choices(efforts.map(({ name }) => name))
-        .default("buying"),
+        `how long to look: ${efforts.map(({ name, title }) => `${name} (${title})`).join(", ")}; where not said, buying, and quick with --most and --over`,
+      ).choices(efforts.map(({ name }) => name)),
     )
     .option("--try <number>", "another number gives another lay, the same one the same", "1")
     .option(
+      "--most <param>",
+      "the largest value of a param or measure at which every piece fits the width of its cloth",
+    )
+    .option(
+      "--length <length>",
+      "with --most: the cloth at hand, such as 3m, or shell=3m for one of several cloths",
+      (value: string, before: readonly string[] = []) => [...before, value],
+    )
+    .option("--over <param>", "a table of the cloth needed over the values of a param or measure; with --out, a curve")
+    .option("--from <value>", "with --most or --over: where to begin (default: as the recipe says)")
+    .option("--to <value>", "with --most or --over: where to end (default: as the recipe says)")
+    .option("--by <value>", "with --most or --over: the step from value to value")
+    .option(
       "-o, --out <folder>",
-      "also draw it into this folder: SVG and PDF at a tenth of the size, and PDF at life size",
+      "also draw it into this folder: SVG and PDF at a tenth of the size, and PDF at life size; with --over, the curve as SVG",
     )
     .option("--json", "print one JSON object, in mm and degrees")
     .addHelpText(
@@ -48,18 +64,27 @@ export const layCommand: Declared = (program, room) => {
         "chalkline lay lobby-coat-swing.chalk",
         "chalkline lay lobby-coat-swing.chalk --width 45in --out out/lobby-coat-swing",
         "chalkline lay lobby-coat-swing.chalk --cloth folded --json",
+        "chalkline lay lobby-coat-swing.chalk --most flare --length 2.4m",
+        "chalkline lay lobby-coat-swing.chalk --over flare --by 2cm --out out/lobby-coat-swing",
       ),
     )
     .action(async (file: string, flags: LayFlags) => {
+      const { lay } = await import("../lay.ts");
       const options = {
         ...given(flags),
         cloth: flags.cloth,
         selvedge: flags.selvedge,
         tilt: flags.tilt,
-        effort: flags.effort,
         try: flags.try,
+        length: flags.length ?? [],
         form: flags.json ? "json" : "long",
         ...(flags.width !== undefined && { width: flags.width }),
+        ...(flags.effort !== undefined && { effort: flags.effort }),
+        ...(flags.most !== undefined && { most: flags.most }),
+        ...(flags.over !== undefined && { over: flags.over }),
+        ...(flags.from !== undefined && { from: flags.from }),
+        ...(flags.to !== undefined && { to: flags.to }),
+        ...(flags.by !== undefined && { by: flags.by }),
         ...(flags.out !== undefined && { out: flags.out }),
       } as const;
       room.finish(await lay(file, options, ...room.papers()));

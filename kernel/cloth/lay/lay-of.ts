@@ -1,17 +1,15 @@
 // Lays the pieces of a garment on the cloths they are cut from, as short as a given effort finds; how much to buy follows. The
-// packing itself knows no cloth: here pieces become shapes, and where the shapes lie becomes where to cut.
+// packing itself knows no cloth: clothStrip makes shapes of pieces, and a lay of where the shapes lie.
 
 import type { Point } from "../../geometry/point.ts";
-import { type Fault, faultsOf } from "../../packing/is-valid-layout.ts";
 import { pack } from "../../packing/pack.ts";
-import { type Layout, placedOutline, type Shape, type Strip, signedAreaOf } from "../../packing/strip.ts";
-import type { Fabric, Garment } from "../../working.ts";
-import { type ClothPiece, clothPieces, type NotLaid, type Spread } from "./cloth-pieces.ts";
-import { type Effort, effortOf } from "./efforts.ts";
-import { lengthToBuy } from "./length-to-buy.ts";
-import { outerPolygon } from "./outer-polygon.ts";
-import { type TooWide, tooWideOf } from "./too-wide.ts";
-import { give } from "./width-across.ts";
+import type { Layout } from "../../packing/strip.ts";
+import type { Garment } from "../../working.ts";
+import type { NotLaid, Spread } from "./cloth-pieces.ts";
+import { type ClothStrip, clothStrip, refuseFaults } from "./cloth-strip.ts";
+import { clothsToLay } from "./cloth-to-lay.ts";
+import type { Effort } from "./efforts.ts";
+import type { TooWide, Widest } from "./too-wide.ts";
 
 /** How pieces are to be laid. */
 export interface Asked {
@@ -50,11 +48,16 @@ export interface LaidCloth {
   readonly usable: { readonly from: number; readonly to: number };
   /** From the first piece to the last. */
   readonly length: number;
+  /** What has to be at hand for it: with its ends, and before the cloth has shrunk. */
+  readonly lengthNeeded: number;
+  /** The same as shops sell it. */
   readonly lengthToBuy: number;
   /** The share of the usable cloth that the pieces take, all layers counted. */
   readonly efficiency: number;
   /** Of all pieces together, square mm. */
   readonly area: number;
+  /** The piece that takes most of the width, whether it fits or not; undefined where nothing can be laid. */
+  readonly widest: Widest | undefined;
   readonly placements: readonly LaidPiece[];
   readonly tooWide: readonly TooWide[];
   readonly notLaid: readonly NotLaid[];
@@ -82,120 +85,40 @@ export interface LayProgress {
  * the same garment and the same question.
  */
 export function* layOf(garment: Garment, asked: Asked): Generator<LayProgress, Lay> {
-  const fabrics = [...garment.fabrics.values()].filter(({ name }) =>
-    garment.cuts.some(({ fabric }) => fabric === name),
-  );
-  let lay: Lay = { cloths: [], none: [] };
-  for (const [at, fabric] of fabrics.entries()) {
-    const width = asked.width ?? fabric.width;
-    const because = width === undefined ? noWidth(fabric) : narrow(fabric, usableOf(fabric, width, asked));
-    if (because !== undefined) {
-      lay = { ...lay, none: [...lay.none, { fabric: fabric.name, because }] };
-      continue;
-    }
-    const before = lay;
-    for (const { done, cloth } of laidCloth(garment, fabric, width!, asked)) {
-      lay = { ...before, cloths: [...before.cloths, cloth] };
-      yield { done: (at + done) / fabrics.length, best: lay };
+  const all = clothsToLay(garment, asked);
+  const none = all.flatMap((each) => ("because" in each ? [each] : []));
+  const searches = all.flatMap((each) => ("because" in each ? [] : [laidCloth(clothStrip(garment, each, asked))]));
+  // Each cloth is begun before the first is finished, so that whoever stops has a lay of every one.
+  const cloths: LaidCloth[] = [];
+  for (const search of searches) {
+    const begun = search.next();
+    if (!begun.done) cloths.push(begun.value.cloth);
+  }
+  for (const [at, search] of searches.entries()) {
+    for (const { done, cloth } of search) {
+      cloths[at] = cloth;
+      yield { done: (at + done) / searches.length, best: { cloths: [...cloths], none } };
     }
   }
-  return lay;
+  return { cloths, none };
 }
 
-const noWidth = ({ name }: Fabric): string => `The recipe does not say how wide ${name} is.`;
-
-const narrow = ({ name }: Fabric, { from, to }: LaidCloth["usable"]): string | undefined =>
-  to - from > 0 ? undefined : `Nothing of ${name} is left between its selvedges.`;
-
-/** What may be covered with pieces, across the cloth as it is spread and after it has shrunk. */
-const usableOf = (fabric: Fabric, width: number, { spread, selvedge }: Asked): LaidCloth["usable"] => {
-  const shrunk = width * (1 - (fabric.shrinkWidth ?? 0));
-  if (spread === "flat") return { from: selvedge, to: shrunk - selvedge };
-  // Folded, both selvedges lie on one another across from the fold; a tube has none.
-  return { from: 0, to: shrunk / 2 - (spread === "folded" ? selvedge : 0) };
-};
-
-function* laidCloth(
-  garment: Garment,
-  fabric: Fabric,
-  width: number,
-  asked: Asked,
-): Generator<{ readonly done: number; readonly cloth: LaidCloth }> {
-  const usable = usableOf(fabric, width, asked);
-  const { pieces, notLaid } = clothPieces(garment, fabric.name, asked.spread);
-  const turns = turnsOf(fabric, asked);
-  const tooWide = tooWideOf(pieces, turns, usable.to - usable.from, garment.units);
-  const laid = pieces.filter(({ piece }) => !tooWide.some((each) => each.piece === piece));
-  const { least, each, most, within } = effortOf(asked.effort);
-  const strip: Strip = {
-    width: usable.to - usable.from + give,
-    shapes: laid.map((piece) => shapeOf(piece, turns, within)),
-  };
-  const count = laid.reduce((sum, piece) => sum + piece.count, 0);
-  const area = areaOf(garment, laid, asked.spread);
-  const clothOf = (layout: Layout): LaidCloth => ({
-    fabric: fabric.name,
-    title: fabric.title,
-    spread: asked.spread,
-    oneWay: fabric.oneWay,
-    width,
-    usable,
-    length: layout.length,
-    lengthToBuy: layout.length === 0 ? 0 : lengthToBuy(layout.length, fabric.shrinkLength ?? 0, garment.units),
-    efficiency: layout.length === 0 ? 0 : area / (layers(asked.spread) * (usable.to - usable.from) * layout.length),
-    area,
-    placements: placementsOf(laid, layout, usable.from - (asked.spread === "flat" ? give / 2 : 0)),
-    tooWide,
-    notLaid,
-  });
-  const search = pack(strip, asked.seed, Math.min(most, least + each * count));
-  let [layout, cloth]: [Layout | undefined, LaidCloth] = [undefined, clothOf({ length: 0, placements: [] })];
+function* laidCloth({
+  strip,
+  seed,
+  effort,
+  clothOf,
+}: ClothStrip): Generator<{ readonly done: number; readonly cloth: LaidCloth }> {
+  const search = pack(strip, seed, effort);
+  let layout: Layout | undefined;
+  let cloth: LaidCloth | undefined;
   for (;;) {
     const { done, value } = search.next();
     const found = done ? value : value.best;
     // Told often, it is seldom another one.
-    if (found !== layout) [layout, cloth] = [found, clothOf(found)];
-    if (done && count > 0) refuseFaults(faultsOf(strip, layout));
+    if (found !== layout || cloth === undefined) [layout, cloth] = [found, clothOf(found)];
+    if (done) refuseFaults(strip, layout);
     yield { done: done ? 1 : value.done, cloth };
     if (done) return;
   }
 }
-
-/** What no lay may have: it would be a mistake of this program, and the cloth would be cut wrong. */
-const refuseFaults = (faults: readonly Fault[]): void => {
-  if (faults.length > 0) throw new Error(`the lay is not valid: ${JSON.stringify(faults[0])}`);
-};
-
-/** Either way along the grain or one way only, and aslant by as much as is allowed. */
-const turnsOf = ({ oneWay }: Fabric, { tilt }: Asked): number[] => {
-  const ways = oneWay ? [0] : [0, Math.PI];
-  return ways.flatMap((way) => (tilt > 0 ? [way, way - tilt, way + tilt] : [way]));
-};
-
-const shapeOf = ({ rim, count, onFold }: ClothPiece, turns: readonly number[], within: number): Shape => {
-  const outline = outerPolygon(rim, within);
-  if (!onFold) return { outline, turns, count };
-  // Turned by half a turn its fold would lie across the cloth; and cloth over the fold there is none.
-  return { outline: outline.map(({ x, y }) => ({ x, y: Math.max(0, y) })), turns: [0], count, across: 0 };
-};
-
-const layers = (spread: Spread): number => (spread === "flat" ? 1 : 2);
-
-/** All pieces that the recipe asks for; of a pair cut through two layers one copy may be over, which is not counted. */
-const areaOf = (garment: Garment, pieces: readonly ClothPiece[], spread: Spread): number =>
-  pieces.reduce((sum, { piece, rim, count, onFold }) => {
-    const asked = garment.cuts.filter((cut) => cut.piece === piece).reduce((all, cut) => all + cut.count, 0);
-    const cut = spread === "flat" ? count : onFold ? 2 * count : Math.min(2 * count, asked);
-    return sum + cut * signedAreaOf(rim);
-  }, 0);
-
-const placementsOf = (pieces: readonly ClothPiece[], { placements }: Layout, from: number): LaidPiece[] => {
-  const copies = new Map<string, number>();
-  return placements.map((placement) => {
-    const { piece, mirrored, onFold, rim } = pieces[placement.shape]!;
-    const copy = (copies.get(piece) ?? 0) + 1;
-    copies.set(piece, copy);
-    const outline = placedOutline(rim, placement).map(({ x, y }) => ({ x, y: y + from }));
-    return { piece, copy, mirrored, onFold, rotation: placement.turn, outline };
-  });
-};

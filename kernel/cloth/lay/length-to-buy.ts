@@ -12,8 +12,14 @@ export const endAllowance = 40;
 // A length that is a hair over a step, for rounding, is not sold a step longer.
 const rounding = 1e-6;
 
-/** The length to buy, mm: the lay with its ends, before the cloth has shrunk by a ratio of its length, as shops sell it. */
+/** The length of cloth that a lay needs, mm: with its ends, and before the cloth has shrunk by a ratio of its length. */
+export const lengthNeeded = (length: number, shrink: number): number => (length + endAllowance) / (1 - shrink);
+
+/** The longest lay, mm, that so much cloth is enough for; below 0 where it is not even enough for the ends. */
+export const longestLay = (atHand: number, shrink: number): number => atHand * (1 - shrink) - endAllowance;
+
+/** The length to buy, mm: what the lay needs, as shops sell it. */
 export const lengthToBuy = (length: number, shrink: number, units: Units): number => {
   const step = sold[units];
-  return Math.ceil((length + endAllowance) / (1 - shrink) / step - rounding) * step;
+  return Math.ceil(lengthNeeded(length, shrink) / step - rounding) * step;
 };

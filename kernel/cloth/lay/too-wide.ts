@@ -25,9 +25,25 @@ export const tooWideOf = (
   pieces
     .filter(({ mirrored }) => !mirrored)
     .flatMap((piece) => {
-      const width = Math.min(...(piece.onFold ? [0] : turns).map((turn) => widthAcross(piece.rim, turn)));
+      const width = leastWidth(piece, turns);
       return width <= usable + give ? [] : [tooWide(piece, width, usable, units)];
     });
+
+/** A piece and its width across the cloth, as it lies narrowest; from the fold where it lies on it, mm. */
+export interface Widest {
+  readonly piece: string;
+  readonly width: number;
+}
+
+/** The piece that takes most of the width of its cloth, the first of several alike. */
+export const widestOf = (pieces: readonly ClothPiece[], turns: readonly number[]): Widest | undefined =>
+  pieces
+    .filter(({ mirrored }) => !mirrored)
+    .map((piece) => ({ piece: piece.piece, width: leastWidth(piece, turns) }))
+    .reduce<Widest | undefined>((widest, each) => (widest && widest.width >= each.width ? widest : each), undefined);
+
+const leastWidth = ({ rim, onFold }: ClothPiece, turns: readonly number[]): number =>
+  Math.min(...(onFold ? [0] : turns).map((turn) => widthAcross(rim, turn)));
 
 const tooWide = (piece: ClothPiece, width: number, usable: number, units: Units): TooWide => {
   const name = piece.piece;
