@@ -31,6 +31,8 @@ export interface Diagnostic {
   readonly hint?: string;
   readonly related?: readonly { readonly where: Where; readonly message: string }[];
   readonly fix?: Fix;
+  /** How often it came up, word for word at the same place, where that was more than once: in a repeat, in a step called again. */
+  readonly times?: number;
 }
 
 /** What a report may add to its message: what to try, and the text that would mend the stretch, or another stretch. */

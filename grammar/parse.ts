@@ -1,14 +1,13 @@
 // Text to tree, one statement at a time. A mistake stays on its own line: every other line is read as if it were not there.
-import type { IToken } from "chevrotain";
 import { withArticle } from "./article.ts";
 import type { Diagnostic, Fix, More, Where } from "./diagnostic.ts";
 import { limits } from "./limits.ts";
-import { LineParser } from "./line-parser.ts";
+import { readEntry, readParameters, readStatement } from "./line-parser.ts";
 import { didYouMean, nearest } from "./nearest.ts";
 import type { Form, Part, Slot } from "./phrase.ts";
 import { lineOf, lineStarts } from "./source.ts";
 import { statements } from "./statements.ts";
-import { hiddenMark, isReordering, reorderingMarks, strangeCharacter } from "./strange-characters.ts";
+import { hiddenMark, hiddenMarks, isHiddenMark, strangeCharacter } from "./strange-characters.ts";
 import { tagEntry, tagLine, tagParameters, withoutEquals } from "./tagging.ts";
 import {
   Comma,
@@ -26,6 +25,7 @@ import {
   scan,
   shown,
   TextToken,
+  type Token,
   UnclosedText,
 } from "./tokens.ts";
 import type { Block, Comment, Entry, Line, Parameter, RecipeTree, Stretch, Word } from "./tree.ts";
@@ -43,7 +43,6 @@ export interface Parsed {
   readonly forms: Forms;
 }
 
-const parser = new LineParser();
 const statementForms: ReadonlyMap<string, readonly Form[]> = new Map(statements.map((form) => [form.verb, [form]]));
 
 /** Reads a recipe. Never throws on bad text; what could not be read stands in the tree as a broken line. */
@@ -62,7 +61,7 @@ const goesOn = new Set([",", "+", "-", "*", "/", "=", "<", ">", "<=", ">=", "<>"
 const walks = new Set(["at", "toward", "left", "right", "up", "down", "bearing", "and", "or"]);
 
 class Reading {
-  private readonly tokens: IToken[];
+  private readonly tokens: Token[];
   private readonly comments: Comment[];
   private readonly starts: number[];
   private readonly forms: Map<string, readonly Form[]>;
@@ -73,7 +72,7 @@ class Reading {
   /** How many blocks are being read. */
   private opened = 0;
   /** The last { that was never closed, and lines that turned out to stand behind the block in which they were read. */
-  private unclosed: IToken | undefined;
+  private unclosed: Token | undefined;
   private behind: readonly Line[] = [];
   /** The step of the recipe's own whose lines are being read. */
   private declaring: string | undefined;
@@ -107,7 +106,7 @@ class Reading {
         `This file is larger than ${limits.fileBytes / 1024 / 1024} MiB, which no recipe is.`,
       );
     } else {
-      for (const mark of reorderingMarks(this.text)) this.report(...hiddenMark(mark, this.text));
+      for (const mark of hiddenMarks(this.text)) this.report(...hiddenMark(mark, this.text));
     }
     while (this.at < this.tokens.length) {
       for (const line of this.lines(0)) lines.push(line);
@@ -193,7 +192,7 @@ class Reading {
   }
 
   /** The { that opens the block of the statement just read, perhaps on a line of its own. */
-  private opening(): IToken | undefined {
+  private opening(): Token | undefined {
     let next = this.at;
     while (this.tokens[next]?.tokenType === Newline) next += 1;
     if (this.tokens[next]?.tokenType !== LeftCurly) return undefined;
@@ -202,7 +201,7 @@ class Reading {
   }
 
   /** A statement whose first word is known. */
-  private known(words: IToken[], forms: readonly Form[], open: IToken | undefined, depth: number): Line {
+  private known(words: Token[], forms: readonly Form[], open: Token | undefined, depth: number): Line {
     const verb = words[0]!;
     const before = this.diagnostics.length;
     const line = this.statement(words, forms);
@@ -211,13 +210,7 @@ class Reading {
   }
 
   /** A statement with the block that belongs to it. */
-  private withBlock(
-    line: Line,
-    forms: readonly Form[],
-    open: IToken | undefined,
-    depth: number,
-    isFine: boolean,
-  ): Line {
+  private withBlock(line: Line, forms: readonly Form[], open: Token | undefined, depth: number, isFine: boolean): Line {
     const { verb } = line;
     if (!open) {
       if (line.broken || forms.some((form) => form.block === undefined || form.blockOptional === true)) return line;
@@ -256,8 +249,8 @@ class Reading {
   }
 
   /** The tokens of one statement, up to a brace or the end of its line; continued lines included. */
-  private words(): IToken[] {
-    const words: IToken[] = [];
+  private words(): Token[] {
+    const words: Token[] = [];
     let round = 0;
     for (; this.at < this.tokens.length; this.at += 1) {
       const token = this.tokens[this.at]!;
@@ -286,7 +279,7 @@ class Reading {
     return second !== undefined && (isWord(second) || /^["\d(]/.test(second.image)) && !walks.has(second.image);
   }
 
-  private statement(words: IToken[], forms: readonly Form[]): Line {
+  private statement(words: Token[], forms: readonly Form[]): Line {
     const verb = words[0]!;
     const stretch = { from: verb.startOffset, to: endOf(words.at(-1)!) };
     const broken = (): Line => ({
@@ -308,11 +301,9 @@ class Reading {
       this.report(tagged.code, tagged.token, tagged.message, tagged.more);
       return broken();
     }
-    parser.input = words;
-    const line = parser.statement();
-    const error = parser.errors[0];
-    if (error) {
-      const { code, token, message, more } = wanted(error, words, forms);
+    const line = readStatement(words);
+    if ("misfit" in line) {
+      const { code, token, message, more } = wanted(line.misfit, words, forms);
       this.report(code, token, message, more);
       return broken();
     }
@@ -321,20 +312,19 @@ class Reading {
       parameters = this.parameters(parameterWords);
       if (!parameters) return broken();
     }
-    return { ...line, ...(parameters && { parameters }), ...stretch, broken: false };
+    const said = { ...line.read, from: stretch.from, to: stretch.to, broken: false };
+    return parameters ? { ...said, parameters } : said;
   }
 
-  private parameters(words: IToken[]): Parameter[] | undefined {
+  private parameters(words: Token[]): Parameter[] | undefined {
     const tagged = tagParameters(words);
     if (tagged) {
       this.report(tagged.code, tagged.token, tagged.message, tagged.more);
       return undefined;
     }
-    parser.input = words;
-    const parameters = parser.parameters();
-    const error = parser.errors[0];
-    if (!error) return parameters;
-    const token = error.token.image === "" ? words.at(-1)! : error.token;
+    const parameters = readParameters(words);
+    if ("read" in parameters) return parameters.read;
+    const token = parameters.misfit ?? words.at(-1)!;
     this.report(
       "parameter-unreadable",
       token,
@@ -344,7 +334,7 @@ class Reading {
   }
 
   /** A statement whose first word nobody knows; it is read as the nearest known one would be, for the names it gives. */
-  private unknown(verb: IToken, words: IToken[], open: IToken | undefined, depth: number): Line {
+  private unknown(verb: Token, words: Token[], open: Token | undefined, depth: number): Line {
     const stretch = { from: verb.startOffset, to: endOf(words.at(-1)!) };
     const nearestVerb = this.isFull ? undefined : nearest(verb.image, this.forms.keys())[0];
     const forms = nearestVerb === undefined ? undefined : this.forms.get(nearestVerb)!;
@@ -355,7 +345,7 @@ class Reading {
       const hyphened = `${verb.image}-${words[words.indexOf(verb) + 1]?.image}`;
       const near = this.isFull ? undefined : didYouMean(verb.image, this.forms.keys());
       const hint = this.forms.has(hyphened) ? `Write ${hyphened}, with the hyphen.` : near;
-      this.report("step-unknown", verb, `There is no step called ${verb.image}.`, hint === undefined ? {} : { hint });
+      this.report("step-unknown", verb, `There is no step called ${shown(verb)}.`, hint === undefined ? {} : { hint });
     }
     if (forms) tagLine(words, forms);
     const line: Line = {
@@ -373,7 +363,7 @@ class Reading {
   }
 
   /** A block of which nothing is known: it is passed over. */
-  private unreadBlock(open: IToken): Block {
+  private unreadBlock(open: Token): Block {
     this.at += 1;
     this.skipBlock();
     const last = this.tokens[this.at - 1]!;
@@ -402,7 +392,7 @@ class Reading {
     return true;
   }
 
-  private block(open: IToken, depth: number, holder: string | undefined): Block {
+  private block(open: Token, depth: number, holder: string | undefined): Block {
     this.at += 1;
     if (depth + 1 > limits.nesting) {
       this.report("nesting-too-deep", open, `Blocks stand more than ${limits.nesting} deep here.`);
@@ -419,7 +409,7 @@ class Reading {
     return { lines, entries, from: open.startOffset, to: close ? endOf(close) : this.text.length };
   }
 
-  private neverClosed(open: IToken): void {
+  private neverClosed(open: Token): void {
     this.unclosed = open;
     this.report("block-open", open, "This { is never closed.", { hint: "Write the } that closes it." });
   }
@@ -448,23 +438,21 @@ class Reading {
       const words = this.entryWords();
       if (!this.readable(words)) continue;
       tagEntry(words);
-      parser.input = words;
-      const entry = parser.entry();
-      const error = parser.errors[0];
+      const entry = readEntry(words);
       const [, sign] = words;
-      if (error) {
-        const at = error.token.image === "" ? words.at(-1)! : error.token;
+      if ("misfit" in entry) {
+        const at = entry.misfit ?? words.at(-1)!;
         const said = `In a ${holder} block each entry is written NAME = VALUE; ${shown(at)} does not fit there.`;
         const known = slip(words, at);
         this.report(known?.code ?? "entry-unreadable", known?.token ?? at, known?.message ?? said, known?.more);
       } else if (sign && sign.tokenType !== NamingEquals && sign.tokenType !== TextToken) {
         this.report(...withoutEquals(words[0]!, sign));
-      } else entries.push(entry);
+      } else entries.push(entry.read);
     }
   }
 
-  private entryWords(): IToken[] {
-    const words: IToken[] = [];
+  private entryWords(): Token[] {
+    const words: Token[] = [];
     let round = 0;
     for (; this.at < this.tokens.length; this.at += 1) {
       const token = this.tokens[this.at]!;
@@ -480,7 +468,7 @@ class Reading {
   }
 
   /** Reports what no parser should see: strange characters, texts without an end, brackets too deep or unmatched. */
-  private readable(words: readonly IToken[]): boolean {
+  private readable(words: readonly Token[]): boolean {
     if (this.strange(words)) return false;
     if (words.length > limits.statementWords) {
       this.report(
@@ -490,7 +478,8 @@ class Reading {
       );
       return false;
     }
-    const open: IToken[] = [];
+    if (this.long(words)) return false;
+    const open: Token[] = [];
     let inARow = 0;
     let signs = 0;
     for (const token of words) {
@@ -520,7 +509,19 @@ class Reading {
     return false;
   }
 
-  private strange(words: readonly IToken[]): boolean {
+  private long(words: readonly Token[]): boolean {
+    const text = words.find(({ image, tokenType }) => tokenType === TextToken && image.length - 2 > limits.textLetters);
+    const word = words.find((token) => token.image.length > mostLetters(token));
+    if (text) {
+      const hint = "Say it in fewer words, or in a comment.";
+      this.report("text-too-long", text, `This text has more than ${limits.textLetters} letters.`, { hint });
+    } else if (word) {
+      this.report("word-too-long", word, `${shown(word)} has more than ${mostLetters(word)} letters or digits.`);
+    }
+    return (text ?? word) !== undefined;
+  }
+
+  private strange(words: readonly Token[]): boolean {
     const token = words.find(({ tokenType }) => tokenType === Strange || tokenType === UnclosedText);
     if (!token) return false;
     if (token.tokenType === UnclosedText) {
@@ -529,7 +530,7 @@ class Reading {
         ? "Write in for inches; a text needs its end on the same line."
         : 'Write " at its end, on the same line.';
       this.report("text-open", token, 'This text has no closing ".', { hint });
-    } else if (!isReordering(token.image)) {
+    } else if (!isHiddenMark(token.image)) {
       this.report("character-strange", ...strangeCharacter(token, this.text));
     }
     return true;
@@ -544,7 +545,7 @@ class Reading {
     return this.diagnostics.length >= limits.findings;
   }
 
-  private report(code: string, at: IToken | Stretch, message: string, more: More = {}): void {
+  private report(code: string, at: Token | Stretch, message: string, more: More = {}): void {
     if (this.isFull) {
       this.untold += 1;
       return;
@@ -576,7 +577,7 @@ const isTooLarge = (text: string): boolean => {
   return text.length * 3 > limits.fileBytes && new TextEncoder().encode(text).length > limits.fileBytes;
 };
 
-const closingFrom = (tokens: readonly IToken[]): Int32Array => {
+const closingFrom = (tokens: readonly Token[]): Int32Array => {
   const closing = new Int32Array(tokens.length + 1);
   for (let index = tokens.length - 1; index >= 0; index -= 1) {
     const type = tokens[index]!.tokenType;
@@ -587,6 +588,9 @@ const closingFrom = (tokens: readonly IToken[]): Int32Array => {
 
 /** Signs and words that stand before a value of their own kind, and so may stand in a row. */
 const before = new Set(["-", "not", "toward", "along", "square-to"]);
+
+// Nobody needs so many digits, but some like to see what becomes of them.
+const mostLetters = (token: Token): number => (isWord(token) ? limits.wordLetters : limits.textLetters + 2);
 
 /** Signs and words between two values. */
 const between = new Set([
@@ -610,15 +614,15 @@ const entriesHolder = (forms: readonly Form[]): string | undefined =>
   forms[0]?.block === "entries" || forms[0]?.block === "fields" ? forms[0].verb : undefined;
 
 /** The names that a statement gives as far as it could be read; of one that nobody knows, the words before its =. */
-const namesGiven = (words: readonly IToken[]): Word[] => {
+const namesGiven = (words: readonly Token[]): Word[] => {
   const tagged = words.filter((token) => token.tokenType === NewName);
   if (tagged.length > 0) return tagged.map(wordOf);
   const equals = words.findIndex((token) => token.image === "=");
   return words.slice(1, Math.max(1, equals)).filter(isWord).map(wordOf);
 };
 
-const endOf = (token: IToken): number => token.startOffset + token.image.length;
-const wordOf = (token: IToken): Word => ({ text: token.image, from: token.startOffset, to: endOf(token) });
+const endOf = (token: Token): number => token.startOffset + token.image.length;
+const wordOf = (token: Token): Word => ({ text: token.image, from: token.startOffset, to: endOf(token) });
 
 /** The sentence of a step of the recipe's own: its parameters in the order in which it declares them. */
 const partsOf = (verb: string, clauses: Form["clauses"]): Part[] => [

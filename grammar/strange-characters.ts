@@ -1,27 +1,34 @@
 // Characters that have no place in a recipe: those that a word processor, a phone or another program puts in the place of
 // the plain one, and invisible ones that make a line look different from what it says.
-import type { IToken } from "chevrotain";
+
 import type { More } from "./diagnostic.ts";
+import type { Token } from "./tokens.ts";
 import type { Stretch } from "./tree.ts";
 
 /** Marks of the Unicode bidirectional algorithm that reorder what is shown (CVE-2021-42574). */
-const reordering = /[\u202a-\u202e\u2066-\u2069]/g;
+const reordering = /[\u202a-\u202e\u2066-\u2069]/;
 
-export const isReordering = (character: string): boolean => character.search(reordering) >= 0;
+// Controls other than tab and line end, and what some editors show as the end of a line where the recipe goes on: with these a
+// comment may look like a step, and a terminal that shows the text is steered by it.
+const hidden = /[\u202a-\u202e\u2066-\u2069\u2028\u2029]|(?![\t\n\r])\p{Cc}|\r(?!\n)/gu;
 
-/** Where reordering marks stand; they are refused everywhere, in comments and texts too. */
-export const reorderingMarks = (text: string): number[] => [...text.matchAll(reordering)].map(({ index }) => index);
+export const isHiddenMark = (character: string): boolean => character.search(hidden) >= 0;
 
-/** What to say of a reordering mark. */
-export const hiddenMark = (from: number, text: string): [string, Stretch, string, More] => [
-  "character-hidden",
-  { from, to: from + 1 },
-  `Here stands an invisible character, ${codeOf(text.charAt(from))}, that changes the order in which the line is shown.`,
-  { hint: "Take it out.", replace: "" },
-];
+/** Where marks stand that make the text look like another; they are refused everywhere, in comments and texts too. */
+export const hiddenMarks = (text: string): number[] => [...text.matchAll(hidden)].map(({ index }) => index);
+
+/** What to say of such a mark. */
+export const hiddenMark = (from: number, text: string): [string, Stretch, string, More] => {
+  const mark = text.charAt(from);
+  const does = reordering.test(mark)
+    ? "that changes the order in which the line is shown"
+    : "that some programs take for a command or for the end of the line";
+  const message = `Here stands an invisible character, ${codeOf(mark)}, ${does}.`;
+  return ["character-hidden", { from, to: from + 1 }, message, { hint: "Take it out.", replace: "" }];
+};
 
 /** What to say of a character that no line may hold. */
-export const strangeCharacter = (token: IToken, text: string): [IToken, string, More] => [
+export const strangeCharacter = (token: Token, text: string): [Token, string, More] => [
   token,
   `The character ${visible(token.image)} cannot stand here.`,
   mending(token, text),
@@ -69,7 +76,7 @@ const fractions: ReadonlyMap<string, string> = new Map([
 const otherQuotes =
   /[\u2018\u2019\u201c-\u201e\u00ab\u00bb']([^\u2018\u2019\u201c-\u201e\u00ab\u00bb'"\\\n]*)[\u2018\u2019\u201c\u201d\u00ab\u00bb"']/y;
 
-const mending = (token: IToken, text: string): More => {
+const mending = (token: Token, text: string): More => {
   const { image, startOffset: from } = token;
   const before = text.slice(text.lastIndexOf("\n", from - 1) + 1, from);
   const fraction = fractions.get(image);

@@ -26,12 +26,15 @@ import {
   truth,
   type Value,
 } from "./value.ts";
+import { ownSpans } from "./within-limits.ts";
 import type { Piece, Units } from "./working.ts";
 
 /** What an expression may ask of the recipe around it. */
 export interface Names {
   /** The value of a plain name; a Problem where it is unknown. */
   valueOf(name: string, at: Stretch): Value;
+  /** Counts what a value costs; a LimitReached where it is too much. */
+  spend?(effort: number): void;
   readonly units: Units;
 }
 
@@ -47,7 +50,10 @@ const angleTolerance = toRadians(0.1);
 
 /** Evaluates; a mistake is a Problem that points at the smallest stretch of text to blame. */
 export const evaluate = (expression: Expression, names: Names): Value =>
-  pinned(expression, () => worth(expression, names));
+  pinned(expression, () => {
+    names.spend?.(1);
+    return worth(expression, names);
+  });
 
 /** Lets a Problem that does not say where it is point at a stretch of text. */
 export const pinned = <T>(stretch: Stretch, work: () => T): T => {
@@ -181,6 +187,7 @@ const called = (expression: Expression & { kind: "call" }, names: Names): Value 
   if (!entry) throw unknown(name.text, `There is no function called ${name.text}.`, functions.keys(), name);
   checkCount(entry, values.length, name);
   const given = values.map((value) => evaluate(value, names));
+  names.spend?.(perSpan * measuring(given));
   try {
     return entry.work(given, names.units);
   } catch (problem) {
@@ -194,6 +201,17 @@ const called = (expression: Expression & { kind: "call" }, names: Names): Value 
     });
   }
 };
+
+// To measure a curve takes as long as this many sums.
+const perSpan = 16;
+
+/** What it costs to measure edges and pieces: the lines and curves of one, and of two each of the one with each of the other. */
+const measuring = (values: readonly Value[]): number =>
+  values.reduce((cost, value) => {
+    if (value.kind === "edge") return Math.max(1, cost) * value.path.length;
+    if (value.kind === "piece") return cost + ownSpans(value.piece);
+    return cost;
+  }, 0);
 
 const checkCount = (entry: FunctionEntry, count: number, at: Stretch): void => {
   const { least, most } = takesHowMany(entry);
@@ -302,6 +320,7 @@ const alongOf = (expression: Expression & { kind: "at" }, names: Names): Value =
       at: expression.edge,
     });
   }
+  names.spend?.(perSpan * value.path.length);
   const whole = pathLength(value.path);
   const amount = expression.amount ? amountAlong(expression.amount, names, whole, "the edge") : 0;
   const at = expression.fromEnd ? whole - amount : amount;

@@ -84,7 +84,7 @@ export const kernel = (vocabulary: Vocabulary): Kernel => {
       parsed,
       usesBefore,
       asked: [],
-      spent: { steps: 0, files: 0, pieces: 0, spans: 0, mostSpans: 0, recorded: 0, depth: 0 },
+      spent: { steps: 0, files: 0, pieces: 0, spans: 0, mostSpans: 0, recorded: 0, effort: 0, depth: 0 },
     };
     const place = { isRoot: true, given: params, chain: [source.file] };
     return new Working(parsedIn(run, source.file, source.text), run, place, until);
@@ -133,13 +133,23 @@ const judged = (evaluated: Evaluated, checks: readonly Check[], before: JudgedBe
     ...judgedInUses(evaluated, checks, before),
   ].map((each) => ({ ...each, on: withoutHidden(each.on), message: withoutHidden(each.message) }));
   const all = [...evaluated.diagnostics, ...findingsFrom(judgements)];
-  const distinct = [...new Map(all.map((finding) => [keyOf(finding), finding])).values()].sort(inTextOrder(evaluated));
+  const distinct = toldOnce(all).sort(inTextOrder(evaluated));
   return {
     ...evaluated,
     judgements,
     findings: distinct.slice(0, limits.findings),
     untold: evaluated.untold + Math.max(0, distinct.length - limits.findings),
   };
+};
+
+/** Each finding once, with how often it came up. */
+const toldOnce = (all: readonly Diagnostic[]): Diagnostic[] => {
+  const times = new Map<string, number>();
+  for (const finding of all) times.set(keyOf(finding), (times.get(keyOf(finding)) ?? 0) + 1);
+  return [...new Map(all.map((finding) => [keyOf(finding), finding]))].map(([key, finding]) => {
+    const often = times.get(key)!;
+    return often === 1 ? finding : { ...finding, times: often };
+  });
 };
 
 /** The checks of used recipes, theirs and the built-in ones, on what they make by themselves. */

@@ -88,7 +88,8 @@ const isWithinLimits = ({ took }: UsedBefore, { spent }: SharedRun): boolean =>
   spent.files + took.files <= limits.usedFiles &&
   spent.pieces + took.pieces <= limits.pieces &&
   spent.spans + took.mostSpans <= limits.curveSpans &&
-  spent.recorded + took.recorded <= limits.recorded;
+  spent.recorded + took.recorded <= limits.recorded &&
+  spent.effort + took.effort <= limits.effort;
 
 /** All that it asked for is now what it was then; what it left in the body is then left there again. */
 const repeats = ({ asked }: UsedBefore, { body, sources }: SharedRun): boolean => {
@@ -141,6 +142,7 @@ const difference = (after: Spent, before: Spent): Took => ({
   spans: after.spans - before.spans,
   mostSpans: after.mostSpans - before.spans,
   recorded: after.recorded - before.recorded,
+  effort: after.effort - before.effort,
 });
 
 const spend = (spent: Spent, took: Took): void => {
@@ -150,4 +152,5 @@ const spend = (spent: Spent, took: Took): void => {
   spent.mostSpans = Math.max(spent.mostSpans, spent.spans + took.mostSpans);
   spent.spans += took.spans;
   spent.recorded += took.recorded;
+  spent.effort += took.effort;
 };

@@ -29,14 +29,14 @@ export const findings = ({ outcome }: WorkedText): Finding[] => outcome.findings
 export const findingsIn = (worked: WorkedText, file: string): Finding[] =>
   findings(worked).filter((finding) => finding.file === file);
 
-const findingOf = ({ code, severity, where, message, hint, related = [], fix }: Diagnostic): Finding => ({
+const findingOf = ({ code, severity, where, message, hint, related = [], fix, times = 1 }: Diagnostic): Finding => ({
   file: where.file,
   from: where.from,
   to: where.to,
   line: where.line,
   code,
   severity,
-  message,
+  message: times === 1 ? message : `${message} This comes up ${times} times.`,
   ...(hint !== undefined && { hint }),
   ...(fix && {
     fix: {

@@ -18,10 +18,21 @@ interface Rule {
 
 const besideThis = "Write the path from this recipe's folder, such as blocks/straight-coat.chalk.";
 
+// Longer ones cannot be opened on Windows (MAX_PATH, "Maximum Path Length Limitation", Microsoft Learn, from memory).
+const mostLetters = 250;
+
+// What Windows opens as a device in every folder, whatever ending is behind it, superscript digits too; and it drops blanks and
+// points at the end of a name ("Naming Files, Paths, and Namespaces", Microsoft Learn, from memory). A recipe has to mean the same
+// file on every system, so these are refused on all of them.
+const isDevice = (part: string): boolean =>
+  part !== "." &&
+  part !== ".." &&
+  (/^(?:con|prn|aux|nul|conin\$|conout\$|(?:com|lpt)[0-9¹²³]) *(?:\.|$)/i.test(part) || /[ .]$/.test(part));
+
 const rules: readonly Rule[] = [
   {
     code: "use-sign",
-    applies: (path) => /[\p{Cc}\p{Cs}\u2028\u2029\u202a-\u202e\u2066-\u2069]/u.test(path),
+    applies: (path) => /[\p{Cc}\p{Cs}\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069]|["*<>?|]/u.test(path),
     message: "The path holds a sign that no file name has.",
     hint: besideThis,
   },
@@ -49,6 +60,18 @@ const rules: readonly Rule[] = [
     applies: (path) => path.startsWith("/"),
     message:
       "The path begins at the top of the disk; a recipe is found from the one that uses it, so that both can move together.",
+    hint: besideThis,
+  },
+  {
+    code: "use-device",
+    applies: (path) => path.split("/").some(isDevice),
+    message: "The path holds a name that Windows gives to a device, or one that it takes for another.",
+    hint: "Call the recipe something else, with no blank or point at the end of a folder's name.",
+  },
+  {
+    code: "use-long",
+    applies: (path) => path.length > mostLetters,
+    message: `The path has more than ${mostLetters} letters.`,
     hint: besideThis,
   },
   {

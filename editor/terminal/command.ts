@@ -36,6 +36,9 @@ export interface Flags {
   readonly tries?: string;
   readonly seed?: string;
   readonly bodies?: string;
+  readonly workers?: string;
+  readonly queue?: string;
+  readonly anew?: boolean;
   readonly format?: "long" | "short";
   readonly check?: boolean;
   readonly out?: string;
@@ -44,6 +47,7 @@ export interface Flags {
   readonly units?: Units;
   readonly scale?: string;
   readonly line?: OutlineLine;
+  readonly allowance?: string;
 }
 
 /** The command with the options of all that work a recipe. */
@@ -64,10 +68,11 @@ export const given = ({ set = [], body, person, size, root }: Flags) => ({
   ...(root !== undefined && { root }),
 });
 
-/** The formats and the folder that a written sheet goes to. */
-export const written = ({ as, out }: Flags) => ({
+/** The formats, the paper and the folder of a written sheet. */
+export const written = ({ as, out, paper }: Flags) => ({
   as: as === undefined ? [] : listed(as),
   ...(out !== undefined && { out }),
+  ...(paper !== undefined && { paper: paper.trim().toLowerCase() }),
 });
 
 /** "svg, pdf" as a list. */
@@ -81,7 +86,8 @@ export const listed = (written: string): string[] =>
 export const example = (...lines: string[]): string =>
   `\nFor example:\n${lines.map((line) => `  ${line}`).join("\n")}\n`;
 
-const each = (value: string, before: readonly string[] = []): string[] => {
+/** Gathers the values of --set. */
+export const each = (value: string, before: readonly string[] = []): string[] => {
   if (!value.includes("=")) throw new InvalidArgumentError("It takes NAME=VALUE, such as flare=12cm.");
   return [...before, value];
 };

@@ -5,9 +5,9 @@ import { readable } from "../../kernel/report/readable.ts";
 import type { Sources } from "../../kernel/sources.ts";
 import { findRecipes } from "../files/find-recipes.ts";
 import { type OpenedRecipe, openRecipe } from "../files/recipe-files.ts";
+import { chalk } from "./known.ts";
 import type { Paper } from "./paper.ts";
 import { exitCode } from "./told.ts";
-import { chalk } from "./worked.ts";
 
 /** Prints text and facts. That a file cannot be read, or a recipe not be worked, is a fact too: git would stop at a failure. */
 export const facts = (path: string, out: Paper): number => {

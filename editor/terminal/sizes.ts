@@ -2,10 +2,10 @@
 import { growthJson, growthReport } from "../../kernel/report/growth-report.ts";
 import { jsonText } from "../../kernel/report/json.ts";
 import { growth } from "../../kernel/sizes/growth.ts";
+import { chalk } from "./known.ts";
 import { openNamed } from "./opened.ts";
 import type { Paper } from "./paper.ts";
 import { codeFor, exitCode, refusal } from "./told.ts";
-import { chalk } from "./worked.ts";
 
 export interface SizesOptions {
   readonly root?: string;

@@ -5,10 +5,10 @@ import { stress as stressed } from "../../kernel/stress/stress.ts";
 import type { NamedBody } from "../../kernel/stress/trials.ts";
 import { bodiesIn } from "../files/body-table.ts";
 import { readText } from "../files/read-text.ts";
+import { chalk } from "./known.ts";
 import { openNamed } from "./opened.ts";
 import type { Paper } from "./paper.ts";
 import { exitCode, refusal, remarkLine } from "./told.ts";
-import { chalk } from "./worked.ts";
 
 export interface StressOptions {
   readonly root?: string;
@@ -17,6 +17,9 @@ export interface StressOptions {
   readonly seed: string;
   readonly form: "long" | "json";
 }
+
+// Oftener than this nobody reads it.
+const toldEvery = 50;
 
 // A sample of more takes hours and finds nothing that this many did not.
 const mostTries = 1_000_000;
@@ -42,9 +45,9 @@ export const stress = async (path: string, options: StressOptions, out: Paper, e
   }
   err.say(bodies.problems.map(remarkLine));
   const plan = { tries: tries!, seed: seed!, bodies: bodies.bodies };
-  const report = stressed(chalk, opened.source, { sources: opened.sources }, plan, (done, of) =>
-    err.progress(done, of),
-  );
+  const report = stressed(chalk, opened.source, { sources: opened.sources }, plan, (done, of) => {
+    if (done % toldEvery === 0 || done === of) err.progress(done, of, "tried");
+  });
   if (options.form === "json") out.print(jsonText(stressJson(report)));
   else out.say(stressReport(path, report, out.width));
   return report.failures.length === 0 ? exitCode.clean : exitCode.errors;

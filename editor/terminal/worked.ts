@@ -1,14 +1,14 @@
 // Works an opened recipe with what the command line gives: --set, --body, --person and --size.
 import { didYouMean } from "../../grammar/nearest.ts";
 import type { Evaluated } from "../../kernel/evaluate.ts";
-import { type Circumstances, kernel, type Outcome } from "../../kernel/kernel.ts";
+import type { Circumstances, Outcome } from "../../kernel/kernel.ts";
 import { measuresAsked } from "../../kernel/measures-asked.ts";
 import { isScalar, kindInWords, type Scalar, sharedKind } from "../../kernel/value.ts";
-import { vocabulary } from "../../kernel/vocabulary.ts";
 import { readAmount } from "../files/amount.ts";
 import { bodyIn } from "../files/body-table.ts";
 import { readText } from "../files/read-text.ts";
 import type { OpenedRecipe } from "../files/recipe-files.ts";
+import { chalk } from "./known.ts";
 
 /** What may be given to a recipe, as the options stand. */
 export interface Given {
@@ -22,8 +22,6 @@ export interface Given {
 export type Worked =
   | { readonly outcome: Outcome; readonly remarks: readonly string[]; readonly circumstances: Circumstances }
   | { readonly problem: string };
-
-export const chalk = kernel(vocabulary);
 
 /** Works the recipe; what was given has to be asked for by the recipe, and be of its kind. */
 export const worked = ({ source, sources }: OpenedRecipe, given: Given): Worked => {
@@ -83,13 +81,14 @@ const settingsOf = ({ set, body, person }: Given): Setting[] | string => {
 
 const isMeasures = (read: ReturnType<typeof bodyIn>): read is ReadonlyMap<string, Scalar> => read instanceof Map;
 
-interface Asked {
+/** What a recipe asks for. */
+export interface Asked {
   readonly kind: "measure" | "param";
   readonly like: Scalar;
 }
 
 /** Params of the opened recipe, and the measures of it and of all that it uses. */
-const askedFor = (evaluated: Evaluated): Map<string, Asked> => {
+export const askedFor = (evaluated: Evaluated): Map<string, Asked> => {
   const params = [...evaluated.values].filter(([, { kind }]) => kind === "param");
   return new Map(
     [...measuresAsked(evaluated), ...params].flatMap(([name, { kind, value }]) =>

@@ -117,7 +117,9 @@ reaches every recipe it uses. Only \`.chalk\` files below the folder of the open
 ### Limits
 
 A file has at most 1 MiB; brackets and blocks go 64 deep; a recipe uses 100 others, 16 deep, takes 20,000 steps, makes 500 pieces
-of 100,000 curves, and stays within 100 m. Past a limit comes a plain error, never a crash.
+of 100,000 curves, and stays within 100 m. A step takes lengths up to 200 m, and an allowance is at most 1 m wide. A piece
+has at most 1,000 lines and curves and 500 marks, a text 2,000 letters, a name 100. Past a limit comes a plain error, never a crash.
+All limits stand in [PROMISES.md](PROMISES.md).
 
 ### Tidy text
 

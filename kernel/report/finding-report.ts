@@ -7,7 +7,7 @@ import { wrapped } from "./wrapped.ts";
 
 /** The finding's lines, its sentences broken at `width` columns. */
 export const findingReport = (finding: Diagnostic, texts: SourceTexts, width: number): SaidLine[] => {
-  const { code, severity, where, message, hint, related = [] } = finding;
+  const { code, severity, where, message, hint, related = [], times = 1 } = finding;
   const others = [...callsOf(where), ...related];
   const gutter = Math.max(...[where, ...others.map((other) => other.where)].map(({ line }) => String(line).length));
   const tone: Tone = severity === "error" ? "bad" : "warning";
@@ -19,7 +19,7 @@ export const findingReport = (finding: Diagnostic, texts: SourceTexts, width: nu
       quiet(`   ${where.file}:${where.line}`),
     ],
     ...excerpt(where, texts, gutter, tone),
-    ...sentence(message, width),
+    ...sentence(times === 1 ? message : `${message} This comes up ${times} times.`, width),
     ...(hint === undefined ? [] : sentence(tryThis(hint), width)),
     ...others.flatMap((other) => [
       ...sentence(pointer(other.message, other.where, where), width),

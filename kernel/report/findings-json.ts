@@ -46,13 +46,14 @@ const fileOf = (checked: CheckedFile): Json => {
 };
 
 const findingOf = (
-  { code, severity, where, message, hint, related = [], fix }: Diagnostic,
+  { code, severity, where, message, hint, related = [], fix, times = 1 }: Diagnostic,
   texts: SourceTexts,
 ): Json => ({
   ...placeOf(where, texts),
   code,
   severity,
   message,
+  times,
   hint: hint ?? null,
   fix: fix ? { title: fix.title, ...placeOf(fix.where, texts), text: fix.text } : null,
   related: related.map((other) => ({ ...placeOf(other.where, texts), message: other.message })),

@@ -20,7 +20,7 @@ const written = (value: Json, indent: string): string => {
   const isList = isArray(value);
   const parts = isList
     ? value.map((each) => written(each, inner))
-    : entriesOf(value).map(([key, each]) => `${JSON.stringify(key)}: ${written(each, inner)}`);
+    : entriesOf(value).map(([key, each]) => `${scalar(key)}: ${written(each, inner)}`);
   const [open, close] = isList ? ["[", "]"] : ["{", "}"];
   if (parts.length === 0) return open + close;
   const gap = isList ? "" : " ";
@@ -32,8 +32,12 @@ const written = (value: Json, indent: string): string => {
 const scalar = (value: string | number | boolean | null): string => {
   if (typeof value === "number" && !Number.isFinite(value))
     throw new Error("a report holds a number that is not finite");
-  return JSON.stringify(value);
+  return JSON.stringify(value).replace(steering, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`);
 };
+
+// What JSON lets stand though a terminal would follow it, or a page take it for the end of a script: written as a number, it is
+// the same text to whoever reads JSON.
+const steering = /[\u007f-\u009f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069]|<(?=[/!])/g;
 
 const isArray = (value: Json & object): value is readonly Json[] => Array.isArray(value);
 

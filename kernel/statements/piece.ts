@@ -7,6 +7,7 @@ import { Problem } from "../problem.ts";
 import { Scope } from "../scope.ts";
 import { sewnLengthOf } from "../sewn.ts";
 import { kindInWords } from "../value.ts";
+import { effortOf } from "../within-limits.ts";
 import type { Piece } from "../working.ts";
 import { fitStatement, nameOf } from "./reading.ts";
 
@@ -28,6 +29,7 @@ export const pieceLine = (line: Line, working: Working): void => {
     throw new Problem("name-taken", `There is already a piece called ${name.text}.`, { at: name });
   working.spendPiece();
   const begun = started(line, working);
+  working.spendEffort(effortOf(begun));
   working.piece = begun;
   const outer = working.scope;
   working.scope = new Scope(outer, "piece", false);

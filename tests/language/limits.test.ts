@@ -111,15 +111,13 @@ test("rounds of repeat, trials of solve, and lines that cannot be read count as 
 });
 
 test("the record holds pieces of 4,000,000 names in all, and is not asked for more", () => {
-  // Four drill holes weigh as much as a name: after n of them the record holds n (n + 1) / 8.
-  const drills = (count: number): string =>
-    inPiece(
-      `repeat ${Math.floor(count / 200)} as i { repeat 200 as j { drill (0, 0) } }\nrepeat ${count % 200} as i {\ndrill (0, 0)\n}`,
-    );
-  const most = 5656;
-  expect((most * (most + 1)) / 8).toBeLessThan(limits.recorded);
-  expect(told(drills(most))).toEqual([]);
-  expect(told(drills(most + 1))).toEqual(["5 limit-record"]);
+  // After n places the record holds 1 + 2 + … + n names, and four drill holes weigh as much as one.
+  const places = (count: number): string => inPiece(lines(count, (index) => `point p${index} = (0, 0)`));
+  const most = 2827;
+  expect((most * (most + 1)) / 2).toBeLessThan(limits.recorded);
+  expect(((most + 1) * (most + 2)) / 2).toBeGreaterThan(limits.recorded);
+  expect(told(places(most))).toEqual([]);
+  expect(told(places(most + 1))).toEqual([`${most + 3} limit-record`]);
 });
 
 test("500 pieces are made, not 501", () => {
@@ -131,20 +129,18 @@ test("500 pieces are made, not 501", () => {
 });
 
 test("100,000 lines and curves are drawn, not one more", () => {
-  // 499 bends make 500 lines; 100 such edges each in two pieces.
+  // 499 bends make 500 lines; two such edges in each of 100 pieces.
   const bends = Array.from({ length: 499 }, (_, index) => `(${index % 2},${index + 1} mm)`)
     .join(", ")
     .replaceAll("(1,", "(1 mm,");
-  const piece = (name: string, more: string): string =>
-    `piece ${name} {\nrepeat 100 as i { line a = (0, 0) to (1 m, 0) through ${bends} }\n${more}\n}`;
-  expect(told(`chalkline 1\n${piece("a", "")}\n${piece("b", "")}`)).toEqual([]);
-  expect(told(`chalkline 1\n${piece("a", "")}\n${piece("b", "line b = (0, 0) to (1 m, 0)")}`)).toEqual([
-    "8 limit-spans",
-  ]);
+  const piece = (name: string, edges: number, more = ""): string =>
+    `piece ${name} {\nrepeat ${edges} as i { line a = (0, 0) to (1 m, 0) through ${bends} }\n${more}\n}`;
+  const pieces = `chalkline 1\n${lines(99, (index) => piece(`p${index}`, 2))}`;
+  const one = "line b = (0, 0) to (1 m, 0)";
+  expect(told(`${pieces}\n${piece("a", 2)}`)).toEqual([]);
+  expect(told(`${pieces}\n${piece("a", 1)}\n${piece("b", 1, one)}`)).toEqual([`${1 + 99 * 4 + 4 + 3} limit-spans`]);
   // What a copy shares with its source is there once.
-  expect(told(`chalkline 1\n${piece("a", "")}\npiece c = a { }\npiece d = c { line b = (0, 0) to (1 m, 0) }`)).toEqual(
-    [],
-  );
+  expect(told(`${pieces}\n${piece("a", 1)}\npiece c = a { }\npiece d = c { ${one} }`)).toEqual([]);
 });
 
 test("a statement has 4,000 words and signs, not one more", () => {
@@ -170,8 +166,35 @@ test("a point lies within 100 m of the middle of the table", () => {
   expect(told(inPiece("point a = (100 m, -100 m)"))).toEqual([]);
   expect(told(inPiece("point a = (100.001 m, 0)"))).toEqual(["3 limit-table"]);
   expect(told(inPiece("point a = (0, -100.001 m)"))).toEqual(["3 limit-table"]);
+  // So do marks, which are drawn like it.
+  for (const mark of ["drill (0, 101 m)", 'label "far" at (101 m, 0)', "grain (0, 0) to (0, 101 m)"])
+    expect(told(inPiece(`line t = (0, 0) to (1 m, 0)\n${mark}`))).toEqual(["4 limit-table"]);
   // The handles of a curve count as well as its ends.
   expect(told(inPiece("curve a = (0, 0) to (1 cm, 0) handles (101 m, 0), (0, 0)"))).toEqual(["3 limit-table"]);
+});
+
+const triangle = [
+  "line t = (0, 0) to (1 m, 0)",
+  "line s = (1 m, 0) to (1 m, 1 m)",
+  "line u = (1 m, 1 m) to (0, 0)",
+  "outline t, s, u",
+].join("\n");
+
+test("a step takes lengths up to 200 m, and a longer one is told where it stands", () => {
+  // At 200 m it is the table that ends.
+  expect(told(inPiece(`${triangle}\nextend-hem s by 200 m`))).toEqual(["7 limit-table"]);
+  const text = inPiece(`${triangle}\nextend-hem s by 200.001 m`);
+  expect(told(text)).toEqual(["7 limit-length"]);
+  const { where } = work({ file: "test.chalk", text }).findings[0]!;
+  expect(text.slice(where.from, where.to)).toBe("200.001 m");
+});
+
+test("an allowance is at most a meter wide, on a piece that a line of the garment makes too", () => {
+  expect(told(inPiece(`${triangle}\nallow t by 1 m`))).toEqual([]);
+  expect(told(inPiece(`${triangle}\nallow t by 1.001 m`))).toEqual(["7 limit-allowance"]);
+  const gores = (seams: string): string => `chalkline 1\ngore panel = 60 cm hem 120 cm deep 60 cm in 6 seams ${seams}`;
+  expect(told(gores("1 cm"))).toEqual([]);
+  expect(told(gores("101 cm"))).toEqual(["2 limit-allowance"]);
 });
 
 test("200 findings are told, and the others counted", () => {

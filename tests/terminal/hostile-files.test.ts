@@ -19,7 +19,7 @@ const hostile = (): string => {
     ["room/ok.chalk", "chalkline 1\n"],
     ["room/notes.txt", secret],
     ["room/latin.chalk", latin],
-    ["room/nul.chalk", "chalkline 1\n\0"],
+    ["room/null.chalk", "chalkline 1\n\0"],
     ["room/large.chalk", "#".repeat(2 * 1024 * 1024)],
     ["room/largest.chalk", `chalkline 1\n#${"#".repeat(1024 * 1024 - 13)}`],
     ["room/cycle.chalk", 'chalkline 1\nuse "main.chalk" as main\n'],
@@ -63,7 +63,7 @@ const refusals: readonly (readonly [string, string])[] = [
   ["", "use-ending"],
   ["missing.chalk", "file-missing"],
   ["latin.chalk", "file-not-utf8"],
-  ["nul.chalk", "file-not-text"],
+  ["null.chalk", "file-not-text"],
   ["large.chalk", "file-too-large"],
   ["folder.chalk", "file-is-folder"],
   ["cycle.chalk", "use-cycle"],
@@ -117,7 +117,7 @@ test("a missing recipe is looked for by its likely name", () => {
 
 test.each([
   ["latin.chalk", "is not written in UTF-8"],
-  ["nul.chalk", "holds bytes that no text has"],
+  ["null.chalk", "holds bytes that no text has"],
   ["large.chalk", "is larger than 1 MiB"],
   ["none.chalk", "There is no file"],
   ...(isPosix

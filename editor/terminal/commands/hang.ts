@@ -1,7 +1,6 @@
 // How `chalkline hang` is asked for.
 
 import { type Declared, example, type Flags, given, withGiven } from "../command.ts";
-import { hang } from "../hang.ts";
 
 /** Show where fullness hangs and folds fall. */
 export const hangCommand: Declared = (program, room) => {
@@ -20,6 +19,7 @@ export const hangCommand: Declared = (program, room) => {
       ),
     )
     .action(async (file: string, flags: Flags) => {
+      const { hang } = await import("../hang.ts");
       const out = flags.out === undefined ? {} : { out: flags.out };
       room.finish(await hang(file, { ...given(flags), ...out, form: flags.json ? "json" : "long" }, ...room.papers()));
     });

@@ -1,6 +1,7 @@
 // How `chalkline language-server` is asked for.
 import { Option } from "commander";
 import type { Declared } from "../command.ts";
+import { known } from "../known.ts";
 
 /** Serve other editors over standard input and output. */
 export const languageServerCommand: Declared = (program, room) => {
@@ -14,6 +15,6 @@ export const languageServerCommand: Declared = (program, room) => {
     .addOption(new Option("--stdio", "over standard input and output").hideHelp())
     .action(async () => {
       const { languageServer } = await import("../../language-server/language-server.ts");
-      room.finish(await languageServer(process.stdin, process.stdout, room.version));
+      room.finish(await languageServer(process.stdin, process.stdout, room.version, known));
     });
 };

@@ -1,7 +1,7 @@
 // How `chalkline manual` is asked for.
 import { manual } from "../../../kernel/manual.ts";
-import { vocabulary } from "../../../kernel/vocabulary.ts";
 import { type Declared, example } from "../command.ts";
+import { known } from "../known.ts";
 
 /** Print the whole manual as Markdown. */
 export const manualCommand: Declared = (program, room) => {
@@ -11,6 +11,6 @@ export const manualCommand: Declared = (program, room) => {
     .description("Prints the whole manual as Markdown, made from the declarations of this very program.")
     .addHelpText("after", example("chalkline manual > MANUAL.md"))
     .action(() => {
-      room.papers()[0].print(manual(vocabulary));
+      room.papers()[0].print(manual(known));
     });
 };

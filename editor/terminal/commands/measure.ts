@@ -1,7 +1,7 @@
 // How `chalkline measure` is asked for.
 import { Option } from "commander";
 import { type Declared, example, type Flags, given, withGiven } from "../command.ts";
-import { type MeasureOptions, measure } from "../measure.ts";
+import type { MeasureOptions } from "../measure.ts";
 
 /** Measure values, edges before and after, and seams. */
 export const measureCommand: Declared = (program, room) => {
@@ -28,6 +28,7 @@ export const measureCommand: Declared = (program, room) => {
       ),
     )
     .action(async (file: string, flags: Flags) => {
+      const { measure } = await import("../measure.ts");
       room.finish(await measure(file, { ...given(flags), form: measureForm(flags) }, ...room.papers()));
     });
 };

@@ -1,7 +1,6 @@
 // How `chalkline sizes` is asked for.
 
 import { type Declared, example, type Flags } from "../command.ts";
-import { sizes } from "../sizes.ts";
 
 /** Measure every size and the growth between sizes. */
 export const sizesCommand: Declared = (program, room) => {
@@ -16,6 +15,7 @@ export const sizesCommand: Declared = (program, room) => {
     .option("--json", "print one JSON object, in mm")
     .addHelpText("after", example("chalkline sizes blocks/straight-coat.chalk"))
     .action(async (file: string, flags: Flags) => {
+      const { sizes } = await import("../sizes.ts");
       const root = flags.root === undefined ? {} : { root: flags.root };
       room.finish(await sizes(file, { ...root, form: flags.json ? "json" : "long" }, ...room.papers()));
     });

@@ -1,7 +1,6 @@
 // How `chalkline stress` is asked for.
 
 import { type Declared, example, type Flags } from "../command.ts";
-import { stress } from "../stress.ts";
 
 /** Try a recipe on every size, many bodies and the corners of its ranges. */
 export const stressCommand: Declared = (program, room) => {
@@ -23,6 +22,7 @@ export const stressCommand: Declared = (program, room) => {
     .option("--json", "print one JSON object, in mm and degrees")
     .addHelpText("after", example("chalkline stress blocks/straight-coat.chalk --tries 2000 --bodies cast.csv"))
     .action(async (file: string, flags: Flags) => {
+      const { stress } = await import("../stress.ts");
       room.finish(
         await stress(
           file,

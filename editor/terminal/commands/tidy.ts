@@ -1,7 +1,6 @@
 // How `chalkline tidy` is asked for.
 
 import { type Declared, example, type Flags } from "../command.ts";
-import { tidy } from "../tidy.ts";
 
 /** Rewrite recipes in the one tidy style. */
 export const tidyCommand: Declared = (program, room) => {
@@ -15,6 +14,7 @@ export const tidyCommand: Declared = (program, room) => {
     .option("--check", "change nothing; say which recipes are not tidy, and exit with 1")
     .addHelpText("after", example("chalkline tidy recipes", "chalkline tidy --check recipes"))
     .action(async (files: string[], flags: Flags) => {
+      const { tidy } = await import("../tidy.ts");
       room.finish(await tidy(files, flags.check === true, ...room.papers()));
     });
 };
