@@ -59,11 +59,16 @@ if (process.argv.includes("--browser")) {
       places: ["/usr/lib/python3/dist-packages/ezdxf"],
       without: "There is no ezdxf here, so the tests that read DXF files with another reader are skipped.",
     },
+    {
+      packages: ["redis-server"],
+      places: ["/usr/bin/redis-server", "/usr/local/bin/redis-server"],
+      without: "There is no Redis here, so the tests of a batch over several machines are skipped.",
+    },
   ];
   const isThere = ({ places }) => places.some((path) => path !== undefined && existsSync(path));
   const missing = wanted.filter((each) => !isThere(each)).flatMap(({ packages }) => packages);
   if (missing.length > 0 && process.getuid?.() === 0 && existsSync("/usr/bin/apt-get")) {
-    console.log("Installing what the tests want: Chromium, and readers of PDF and DXF …");
+    console.log("Installing what the tests want: Chromium, Redis, and readers of PDF and DXF …");
     const quiet = {
       stdio: ["ignore", "ignore", "inherit"],
       env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
