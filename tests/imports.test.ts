@@ -68,8 +68,8 @@ test("there are files to look at, and their imports are seen", () => {
   ]);
 });
 
-test("the grammar knows chevrotain and itself", () => {
-  const allowed = (path: string): boolean => isIn(path, "grammar") || path === "chevrotain";
+test("the grammar knows nothing but itself", () => {
+  const allowed = (path: string): boolean => isIn(path, "grammar");
   expect(wrong(({ file }) => isIn(file, "grammar"), allowed, "the grammar knows no step and no garment.")).toEqual([]);
 });
 
@@ -129,7 +129,7 @@ test("only the vocabulary lists the steps and the checks", () => {
 
 test("a format knows the drawing, and no piece", () => {
   // How a number is written is the one thing that it shares with reports.
-  const known = ["kernel/drawing", "kernel/geometry", "kernel/export"];
+  const known = ["kernel/drawing", "kernel/geometry", "kernel/lettering", "kernel/export"];
   const allowed = (path: string): boolean => known.some((folder) => isIn(path, folder)) || path === "kernel/units.ts";
   expect(wrong(({ file }) => isIn(file, "kernel/export"), allowed, "a new format never meets a step.")).toEqual([]);
 });
@@ -156,10 +156,37 @@ const touchesFiles =
   /^(?:node:.*|fs|fs\/promises|child_process|net|http|https|worker_threads|os|process|path|vscode-languageserver.*)$/;
 
 test("only the terminal and the files beside it touch the file system", () => {
-  const may = ({ file }: SourceFile): boolean => !/^editor\/(?:terminal|files|server|language-server)\//.test(file);
+  const may = ({ file }: SourceFile): boolean =>
+    !/^editor\/(?:terminal|files|batch|server|language-server)\//.test(file);
   expect(
     wrong(may, (path) => !touchesFiles.test(path), "it has no file system; whoever calls it reads and writes."),
   ).toEqual([]);
+});
+
+test("only the two ends of a batch's queue reach a network, and are loaded only where a queue is asked for", () => {
+  const queue = /^editor\/batch\/queue(?:-drafter|-worker)?\.ts$/;
+  const networked = /^(?:bullmq|ioredis)$/;
+  const why = "the program reaches no network, but for the queue that somebody asks for.";
+  expect(
+    wrong(
+      ({ file }) => !queue.test(file),
+      (path) => !networked.test(path),
+      why,
+    ),
+  ).toEqual([]);
+  // Everybody else goes through imports on demand.
+  const needsQueue = sources.filter(({ file, needs }) => !queue.test(file) && needs.some((path) => queue.test(path)));
+  expect(needsQueue.map(({ file }) => file).sort()).toEqual([
+    "editor/terminal/batch-worker.ts",
+    "editor/terminal/batch.ts",
+  ]);
+  expect(sourceOf.get("editor/terminal/batch.ts")!.text).toContain('await import("../batch/queue-drafter.ts")');
+  const needsWorker = sources.filter(({ needs }) => needs.includes("editor/terminal/batch-worker.ts"));
+  expect(needsWorker.map(({ file }) => file)).toEqual(["editor/terminal/commands/batch-worker.ts"]);
+  expect(needsWorker[0]!.text).toContain('await import("../batch-worker.ts")');
+  const pools = ["editor/batch/thread-pool.ts", "editor/terminal/packer-threads.ts"];
+  const pool = ({ file }: SourceFile): boolean => !pools.includes(file);
+  expect(wrong(pool, (path) => path !== "piscina", `only ${pools.join(" and ")} know the pool.`)).toEqual([]);
 });
 
 const sourceOf = new Map(sources.map((source) => [source.file, source]));

@@ -36,16 +36,23 @@ export const bodiesIn = (
   const rows = tableCells(text);
   if ("problem" in rows) return { problem: `${called}: ${rows.problem}` };
   const [head, ...below] = rows.cells;
-  if (!head || head.fields[0]!.toLowerCase() !== "name") {
-    return {
-      problem: `${called} has to begin with a row of headings: name, then one measure a column, such as bust-girth (mm).`,
-    };
-  }
-  const columns = head.fields.slice(1).map(columnHead);
+  const columns = measureColumns(head, called);
+  if ("problem" in columns) return columns;
   const read = below.map((row) => ({ name: row.fields[0]!, measures: measuresIn(row, columns, called) }));
   return {
     bodies: read.flatMap(({ name, measures }) => ("problem" in measures ? [] : [{ name, measures }])),
     problems: read.flatMap(({ measures }) => ("problem" in measures ? [measures.problem] : [])),
+  };
+};
+
+/** The columns of a table with one body a row, behind that of the names; or what is wrong with the row of headings. */
+export const measureColumns = (
+  head: Cells | undefined,
+  called: string,
+): readonly MeasureColumn[] | { readonly problem: string } => {
+  if (head !== undefined && head.fields[0]!.toLowerCase() === "name") return head.fields.slice(1).map(measureColumn);
+  return {
+    problem: `${called} has to begin with a row of headings: name, then one measure a column, such as bust-girth (mm).`,
   };
 };
 
@@ -76,18 +83,22 @@ const fromJson = (text: string, called: string, person: string | undefined): Bod
 };
 
 const onePerRow = ([head, ...rows]: readonly Cells[], called: string, person: string | undefined): BodyRead => {
-  const columns = head!.fields.slice(1).map(columnHead);
-  const twice = columns.find(({ name }, index) => columns.findIndex((other) => other.name === name) < index);
-  if (twice) return { problem: `${called} has two columns ${twice.name}.` };
+  const columns = head!.fields.slice(1).map(measureColumn);
+  const twice = columnTwice(columns);
+  if (twice !== undefined) return { problem: `${called} has two columns ${twice}.` };
   const row = rowFor(rows, called, person);
   if ("problem" in row) return row;
   return measuresIn(row, columns, called);
 };
 
-/** The measures in one row of a table. */
-const measuresIn = (
+/** The name of a column that stands in the table twice. */
+export const columnTwice = (columns: readonly MeasureColumn[]): string | undefined =>
+  columns.find(({ name }, index) => name !== "" && columns.findIndex((other) => other.name === name) < index)?.name;
+
+/** The measures in one row of a table; or what is the matter, with row and column. */
+export const measuresIn = (
   row: Cells,
-  columns: readonly ColumnHead[],
+  columns: readonly MeasureColumn[],
   called: string,
 ): ReadonlyMap<string, Scalar> | { readonly problem: string } => {
   if (row.fields.length > columns.length + 1) {
@@ -128,7 +139,7 @@ const twoColumns = (rows: readonly Cells[], called: string, person: string | und
     return { problem: `${called} holds one body without a name, so --person has nothing to pick from.` };
   const measures = new Map<string, Scalar>();
   const hasHead = rows[0]!.fields[0]!.toLowerCase() === "measure";
-  const unit = hasHead ? columnHead(rows[0]!.fields[1] ?? "").unit : undefined;
+  const unit = hasHead ? measureColumn(rows[0]!.fields[1] ?? "").unit : undefined;
   for (const { row, fields } of hasHead ? rows.slice(1) : rows) {
     const [name, value] = fields;
     if (fields.length !== 2) {
@@ -144,15 +155,16 @@ const twoColumns = (rows: readonly Cells[], called: string, person: string | und
   return measures;
 };
 
-interface ColumnHead {
+/** A column of a table: the measure, and the unit of the numbers in it where the heading says one. */
+export interface MeasureColumn {
   readonly name: string;
   readonly unit?: string;
 }
 
 /** "bust-girth (cm)" is the measure bust-girth in cm. */
-const columnHead = (text: string): ColumnHead => {
-  const found = /^(.*?)\s*\(([^()]*)\)$/.exec(text);
-  return found ? { name: found[1]!, unit: found[2]!.trim() } : { name: text };
+const measureColumn = (text: string): MeasureColumn => {
+  const found = /^([^()]*)\(([^()]*)\)$/.exec(text);
+  return found ? { name: found[1]!.trim(), unit: found[2]!.trim() } : { name: text };
 };
 
 /** The amount, or what it is instead, as the end of a sentence. */

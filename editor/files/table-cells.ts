@@ -10,32 +10,46 @@ export interface Cells {
 export const tableCells = (text: string): { readonly cells: readonly Cells[] } | { readonly problem: string } => {
   const separator = separatorOf(text);
   const cells: Cells[] = [];
-  let fields: string[] = [];
-  let row = 1;
-  let at = 0;
-  for (;;) {
-    const field = fieldAt(text, at, separator);
-    if (field === undefined) return { problem: `row ${row}: a quote is opened and never closed.` };
-    fields.push(field.text.trim());
-    at = field.end;
-    if (text[at] === separator) {
-      at += 1;
-      continue;
-    }
-    if (fields.some((each) => each !== ""))
-      cells.push({ row, fields: fields.map((each) => withPoint(each, separator)) });
-    if (at >= text.length) break;
-    at += text.startsWith("\r\n", at) ? 2 : 1;
-    fields = [];
-    row += 1;
+  for (let at = 0, row = 1; ; row += 1) {
+    const read = rowAt(text, at, separator);
+    if (read === undefined) return { problem: `row ${row}: ${quoteLeftOpen}` };
+    if (!isEmptyRow(read.fields)) cells.push({ row, fields: read.fields });
+    if (read.end >= text.length) break;
+    at = behindRow(text, read.end);
   }
   return cells.length === 0 ? { problem: "the table is empty." } : { cells };
 };
 
-const separatorOf = (text: string): string => {
+/** What is said of a row whose last field never ends. */
+export const quoteLeftOpen = "a quote is opened and never closed.";
+
+/** What parts the columns, by the first line of the table. */
+export const separatorOf = (text: string): string => {
   const [head = ""] = text.split(/[\r\n]/, 1);
   return head.includes("\t") ? "\t" : head.includes(";") ? ";" : ",";
 };
+
+/** The fields of the row that begins at an offset, and the offset at which its line ends; undefined where a quote is never closed. */
+export const rowAt = (
+  text: string,
+  start: number,
+  separator: string,
+): { readonly fields: readonly string[]; readonly end: number } | undefined => {
+  const fields: string[] = [];
+  for (let at = start; ; at += 1) {
+    const field = fieldAt(text, at, separator);
+    if (field === undefined) return undefined;
+    fields.push(withPoint(field.text.trim(), separator));
+    at = field.end;
+    if (text[at] !== separator) return { fields, end: at };
+  }
+};
+
+/** Where the next row begins behind one that ends at this offset. */
+export const behindRow = (text: string, end: number): number => end + (text.startsWith("\r\n", end) ? 2 : 1);
+
+/** A row of nothing but separators: spreadsheets leave such behind. */
+export const isEmptyRow = (fields: readonly string[]): boolean => fields.every((field) => field === "");
 
 const fieldAt = (text: string, start: number, separator: string): { text: string; end: number } | undefined => {
   let at = start;

@@ -2,7 +2,11 @@
 // answers with an exit code.
 import { Command, CommanderError } from "commander";
 import { readable } from "../../kernel/report/readable.ts";
+import { trustedFile } from "../files/trusted.ts";
+import { systemCode, whyRefused } from "../files/why-refused.ts";
 import type { Declared } from "./command.ts";
+import { batchCommand } from "./commands/batch.ts";
+import { batchWorkerCommand } from "./commands/batch-worker.ts";
 import { cardCommand } from "./commands/card.ts";
 import { chalkOffCommand } from "./commands/chalk-off.ts";
 import { checkCommand } from "./commands/check.ts";
@@ -22,8 +26,11 @@ import { stepsCommand } from "./commands/steps.ts";
 import { stressCommand } from "./commands/stress.ts";
 import { tidyCommand } from "./commands/tidy.ts";
 import { traceCommand } from "./commands/trace.ts";
+import { trustCommand } from "./commands/trust.ts";
+import { loadPlugins } from "./load-plugins.ts";
 import { type Paper, paperOn } from "./paper.ts";
-import { exitCode, refusal } from "./told.ts";
+import { exitCode, refusal, remarkLine } from "./told.ts";
+import { watched } from "./undelivered.ts";
 
 // Set by build.mjs from package.json.
 declare const CHALKLINE_VERSION: string;
@@ -43,12 +50,15 @@ const commands: readonly Declared[] = [
   chalkOffCommand,
   sizesCommand,
   stressCommand,
+  batchCommand,
+  batchWorkerCommand,
   tidyCommand,
   traceCommand,
   editCommand,
   languageServerCommand,
   stepsCommand,
   manualCommand,
+  trustCommand,
 ];
 
 const main = async (args: readonly string[]): Promise<number> => {
@@ -63,6 +73,11 @@ const main = async (args: readonly string[]): Promise<number> => {
     .helpOption("-h, --help", "print this help")
     .helpCommand("help [command]", "print the help of a command")
     .option("--no-color", "print without colours (NO_COLOR=1 does the same)")
+    .option(
+      "--with <file>",
+      "take in steps and checks from this file of yours; may stand several times",
+      (file: string, before: readonly string[] = []) => [...before, file],
+    )
     .exitOverride()
     .configureOutput({
       writeErr: (text) => process.stderr.write(text.split("\n").map(readable).join("\n")),
@@ -78,17 +93,51 @@ const main = async (args: readonly string[]): Promise<number> => {
     },
   };
   for (const declare of commands) declare(program, room);
+  program.hook("preAction", async (_, command) => {
+    await takeIn(command.name(), program.opts<{ with?: readonly string[] }>().with ?? [], papers()[1]);
+  });
 
   try {
     await program.parseAsync(args, { from: "user" });
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? exitCode.clean : exitCode.unreadable;
+    if (error instanceof NotTakenIn) {
+      papers()[1].say(refusal(error.message));
+      return exitCode.unreadable;
+    }
+    const why = systemCode(error) === undefined ? undefined : whyRefused(error);
+    if (why !== undefined) {
+      papers()[1].say(refusal(`Chalkline cannot go on: ${why}.`));
+      return exitCode.unreadable;
+    }
     // Mistakes in recipes, options and files never come here, so this one is ours.
     const words = error instanceof Error ? error.message : String(error);
     papers()[1].say(refusal(`Chalkline itself failed, and no recipe should make it do that: ${words}`));
     return exitCode.unreadable;
   }
   return code;
+};
+
+/** Steps that were asked for and cannot be taken in: the command is not begun without them. */
+class NotTakenIn extends Error {}
+
+/** Commands that bring no steps in: one looks at files of steps itself, and the others work elsewhere with the built-in ones. */
+const withoutPlugins: ReadonlyMap<string, string> = new Map([
+  ["trust", "trust looks at the file itself: say chalkline trust FILE."],
+  ["batch", "batch knows the built-in steps only."],
+  ["batch-worker", "batch-worker knows the built-in steps only."],
+  ["edit", "The cutting table knows the built-in steps only."],
+]);
+
+const takeIn = async (command: string, named: readonly string[], err: Paper): Promise<void> => {
+  const without = withoutPlugins.get(command);
+  if (without !== undefined) {
+    if (named.length > 0) throw new NotTakenIn(`${without} --with does nothing here.`);
+    return;
+  }
+  const taken = await loadPlugins(named, trustedFile());
+  if ("problem" in taken) throw new NotTakenIn(taken.problem);
+  err.say(taken.remarks.map(remarkLine));
 };
 
 const exits = `
@@ -100,12 +149,8 @@ For example:
 Exit code: 0 clean or warnings only, 1 errors found, 2 something could not be read or written.
 `;
 
-// Whoever reads our output may stop reading: `chalkline measure coat.chalk | head -3`.
-for (const stream of [process.stdout, process.stderr]) {
-  stream.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
-    process.exit();
-  });
-}
-
-process.exitCode = await main(process.argv.slice(2));
+const { codeAfter } = watched(process.stdout, process.stderr);
+// Without an await, which a script cannot have at its top, and the program is built as one.
+void main(process.argv.slice(2)).then((code) => {
+  process.exitCode = codeAfter(code);
+});

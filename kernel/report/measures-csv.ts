@@ -64,9 +64,9 @@ const decimals = new Map<Units, number>([
   ["in", 5],
 ]);
 
+/** A length as the number that tables hold. */
+export const tableLength = (millimetres: number, unit: Units): number =>
+  Number(plainNumber(millimetres / millimetresIn.get(unit)!, decimals.get(unit)!));
+
 const inUnits = (millimetres: number | undefined, units: Units): Cell[] =>
-  unitsShown(units).map((unit) =>
-    millimetres === undefined
-      ? undefined
-      : Number(plainNumber(millimetres / millimetresIn.get(unit)!, decimals.get(unit)!)),
-  );
+  unitsShown(units).map((unit) => (millimetres === undefined ? undefined : tableLength(millimetres, unit)));

@@ -5,7 +5,7 @@ import { build } from "esbuild";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 
-export const benchHang = async () => {
+const measured = async () => {
   const outfile = `${root}out/bench/hang-coat.mjs`;
   await build({
     absWorkingDir: root,
@@ -19,4 +19,17 @@ export const benchHang = async () => {
   });
   const { hangCoat } = await import(outfile);
   return hangCoat();
+};
+
+export const hangBench = {
+  name: "hang",
+  rows: async () => {
+    const { firstPicture, pieces, heldAfter1000Mb } = await measured();
+    return [
+      { goal: "first picture of the hanging coat, cold", ours: firstPicture.coldMs },
+      { goal: "first picture of the hanging coat, warm", ours: firstPicture.warmMsMedian },
+      ...pieces.map(({ name, particles, ms }) => ({ goal: `${name} at rest, ${particles} particles`, ours: ms })),
+      { goal: "held after 1,000 garments given up", ours: heldAfter1000Mb * 1000, unit: "KB" },
+    ];
+  },
 };

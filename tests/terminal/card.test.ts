@@ -72,3 +72,19 @@ test("a format that is not there, one without a folder, and a folder that cannot
   expect(readFileSync(join(folder, "panel.chalk"), "utf8")).toBe(panel);
   expect(existsSync(join(folder, "out"))).toBe(false);
 });
+
+test("its page is A4 or Letter, and a paper that would do nothing is refused", () => {
+  const folder = workroom(["panel.chalk", panel]);
+  const drawn = (command: string, ...more: string[]) => chalkline(folder, [command, "panel.chalk", ...more]);
+  for (const command of ["card", "chalk-off"]) {
+    expect(drawn(command, "--out", "out", "--as", "svg", "--paper", "letter").code).toBe(0);
+    const page = readdirSync(join(folder, "out")).find((name) => name.startsWith(command))!;
+    // ANSI/ASME Y14.1, size A: 8.5 by 11 in.
+    expect(readFileSync(join(folder, "out", page), "utf8")).toContain('width="215.9mm" height="279.4mm"');
+    expect(drawn(command, "--paper", "letter").err).toContain("need a folder: --out FOLDER");
+    expect(drawn(command, "--out", "out", "--paper", "leter").err).toContain("There is no paper leter for words");
+    expect(drawn(command, "--out", "out", "--as", "text", "--paper", "a4").err).toContain(
+      "write --as svg or pdf as well",
+    );
+  }
+});

@@ -97,13 +97,32 @@ test("without --out nothing is written", () => {
   expect(readdirSync(folder).sort()).toEqual(["other", "panel.chalk"]);
 });
 
-test("a letter that cannot be printed is a warning at its line, for a print and for nothing else", () => {
+test("a letter that cannot be set is a warning at its line, in prints and drawings, and not where the format has letters of its own", () => {
   const folder = workroom(["panel.chalk", panel.replace("apron panel", "前 panel")]);
-  const printed = chalkline(folder, ["draw", "panel.chalk", "--out", "out", "--as", "pdf", "--paper", "a0"]);
-  expect(printed.code).toBe(0);
-  expect(printed.err).toContain("warning letter-missing   panel.chalk:2");
-  expect(printed.err).toMatch(/panel\.chalk: 2 pieces, \d+ checks, 1 warning/);
-  expect(chalkline(folder, ["draw", "panel.chalk", "--out", "out"]).err).not.toContain("letter-missing");
+  const drawn = (...as: readonly string[]) => chalkline(folder, ["draw", "panel.chalk", "--out", "out", "--as", ...as]);
+  for (const as of [["pdf", "--paper", "a0"], ["svg"], ["layers"]]) {
+    const { code, err } = drawn(...as);
+    expect(code).toBe(0);
+    expect(err).toContain("warning letter-missing   panel.chalk:2");
+    expect(err).toMatch(/panel\.chalk: 2 pieces, \d+ checks, 1 warning/);
+  }
+  for (const as of ["hpgl", "laser", "dxf"]) expect(drawn(as).err).not.toContain("letter-missing");
+});
+
+test("no SVG file asks for a font, and its words are found in it", () => {
+  const folder = workroom(["panel.chalk", panel]);
+  chalkline(folder, ["draw", "panel.chalk", "--out", "out", "--as", "svg,layers"]);
+  chalkline(folder, ["card", "panel.chalk", "--out", "out", "--as", "svg"]);
+  chalkline(folder, ["chalk-off", "panel.chalk", "--out", "out", "--as", "svg"]);
+  const files = readdirSync(join(folder, "out"));
+  expect(files).toContain("sheet-layers.svg");
+  expect(files).toContain("card.svg");
+  expect(files).toContain("chalk-off.svg");
+  for (const name of files) {
+    const text = readFileSync(join(folder, "out", name), "utf8");
+    expect(text).not.toMatch(/<text|font-|<use|href/);
+    expect(text).toMatch(/aria-label="[^"]*panel/i);
+  }
 });
 
 test("what no sheet takes is refused with the reason and with papers that do take it", () => {
@@ -114,15 +133,14 @@ test("what no sheet takes is refused with the reason and with papers that do tak
   );
   const drawn = (recipe: string, paper: string) =>
     chalkline(folder, ["draw", recipe, "--out", "out", "--as", "pdf", "--paper", paper]);
-  for (const paper of ["roll-36in", "a0"]) {
-    const { code, err } = drawn("long.chalk", paper);
-    expect(code).toBe(2);
-    // Six meters do not lie on a roll or sheet; a belt of 60 x 2 pages does on tiles.
-    expect(err.replace(/\s+/g, " ")).toContain(
-      "Others do: --paper a4, letter, a3, tabloid; the small ones are put together.",
-    );
-  }
-  expect(drawn("long.chalk", "roll-36in").err.replace(/\s+/g, " ")).toContain("in lengths of up to 500 cm");
+  const { code, err } = drawn("long.chalk", "a0");
+  expect(code).toBe(2);
+  // Six meters do not lie on a sheet; a belt of 60 x 2 pages does on tiles, and on a roll it goes over two pages.
+  expect(err.replace(/\s+/g, " ")).toContain(
+    "Others do: --paper a4, letter, a3, tabloid, roll-36in, roll-914mm; the small ones are put together.",
+  );
+  expect(drawn("long.chalk", "roll-36in").out.replace(/\s+/g, " ")).toContain("3 sheets 36 in roll");
+  expect(drawn("field.chalk", "roll-36in").err.replace(/\s+/g, " ")).toContain("has room for 89.44 cm across");
   for (const paper of ["a4", "roll-36in"]) {
     const { code, err } = drawn("field.chalk", paper);
     expect(code).toBe(2);
