@@ -1,6 +1,6 @@
 // The chevrotain parser: one statement at a time, already tagged, into a tree. It knows the shape of a sentence and
 // how values are written; which words are verbs and clauses was settled by tagging, so no rule names one.
-import { EmbeddedActionsParser, type IToken } from "chevrotain";
+import { EmbeddedActionsParser } from "chevrotain";
 import {
   And,
   At,
@@ -37,6 +37,7 @@ import {
   SuffixWord,
   TextToken,
   Times,
+  type Token,
   Toward,
   Unit,
   Verb,
@@ -54,7 +55,7 @@ import type {
   Word,
 } from "./tree.ts";
 
-const wordOf = (token: IToken): Word => ({
+const wordOf = (token: Token): Word => ({
   text: token.image,
   from: token.startOffset,
   to: token.startOffset + token.image.length,
@@ -68,7 +69,7 @@ const memberOf = (of: Expression, member: Word): Expression => ({
   to: member.to,
 });
 
-const binary = (operator: string, left: Expression, right: Expression, sign: IToken): Expression => ({
+const binary = (operator: string, left: Expression, right: Expression, sign: Token): Expression => ({
   kind: "binary",
   operator: operator as BinaryOperator,
   left,
@@ -77,6 +78,25 @@ const binary = (operator: string, left: Expression, right: Expression, sign: ITo
   from: left.from,
   to: right.to,
 });
+
+/** What was read, or the first word that does not fit; none where the words end too soon. */
+export type Read<Thing> = { readonly read: Thing } | { readonly misfit: Token | undefined };
+
+/** Reads the tagged words of one statement: VERB [NAME, … =] [OPERANDS] { CLAUSE-WORD [OPERANDS] } [TEXT]. */
+export const readStatement = (words: readonly Token[]): Read<Omit<Line, "broken">> =>
+  whole(words, (parser) => parser.statement());
+
+/** Reads NAME = VALUE, as it stands in a `use` or `size` block. The equals sign may be left out before a text. */
+export const readEntry = (words: readonly Token[]): Read<Entry> => whole(words, (parser) => parser.entry());
+
+/** Reads the parameters of a step of the recipe's own: (edge shoulder, length amount = 5 cm). */
+export const readParameters = (words: readonly Token[]): Read<Parameter[]> =>
+  whole(words, (parser) => parser.parameters());
+
+/** Has chevrotain look for mistakes in the rules themselves; throws where there are any. */
+export const checkRules = (): void => {
+  new LineParser(false);
+};
 
 /** The plain number that a number token stands for: 12.5, 5/8, "1 1/2", 50%. */
 export const numberWritten = (text: string): number => {
@@ -90,16 +110,16 @@ export const numberWritten = (text: string): number => {
 export const textWritten = (image: string): string =>
   image.slice(1, -1).replace(/\\(.)/gs, (_, letter: string) => (letter === "n" ? "\n" : letter));
 
-const textValue = (token: IToken): TextValue => ({
+const textValue = (token: Token): TextValue => ({
   kind: "text",
   value: textWritten(token.image),
   from: token.startOffset,
   to: token.startOffset + token.image.length,
 });
 
-export class LineParser extends EmbeddedActionsParser {
-  constructor() {
-    super(allTokens, { recoveryEnabled: false, maxLookahead: 2, skipValidations: false });
+class LineParser extends EmbeddedActionsParser {
+  constructor(skipValidations: boolean) {
+    super(allTokens, { recoveryEnabled: false, maxLookahead: 2, skipValidations });
     this.performSelfAnalysis();
   }
 
@@ -199,7 +219,7 @@ export class LineParser extends EmbeddedActionsParser {
     return this.ACTION(() => ({ word, operands, from: word.from, to: operands.at(-1)?.to ?? word.to }));
   });
 
-  private bareWord(token: IToken): Expression {
+  private bareWord(token: Token): Expression {
     const word = wordOf(token);
     return { kind: "name", path: [word], from: word.from, to: word.to };
   }
@@ -318,7 +338,7 @@ export class LineParser extends EmbeddedActionsParser {
           ALT: () => {
             this.CONSUME(At);
             let amount: Expression | undefined;
-            let end: IToken | undefined;
+            let end: Token | undefined;
             this.OR1([
               {
                 ALT: () => {
@@ -519,3 +539,14 @@ export class LineParser extends EmbeddedActionsParser {
       ]),
   );
 }
+
+// Unchecked at every start: a test checks the rules.
+const lineParser = new LineParser(true);
+
+const whole = <Thing>(words: readonly Token[], rule: (parser: LineParser) => Thing): Read<Thing> => {
+  lineParser.input = [...words];
+  const read = rule(lineParser);
+  const [error] = lineParser.errors;
+  if (!error) return { read };
+  return { misfit: error.token.image === "" ? undefined : error.token };
+};

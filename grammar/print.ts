@@ -1,9 +1,8 @@
 // Tree to tidy text: one style and no options. Values are printed from their own words with the spacing settled, so that
 // numbers, brackets and texts stay as the pattern maker wrote them, and comments stay where they stood.
-import type { IToken } from "chevrotain";
 import type { Form } from "./phrase.ts";
 import { lineOf, lineStarts } from "./source.ts";
-import { LeftRound, NameToken, RightRound, scan } from "./tokens.ts";
+import { LeftRound, NameToken, RightRound, scan, type Token } from "./tokens.ts";
 import type { Block, Comment, Entry, Expression, Line, Operand, RecipeTree, Stretch } from "./tree.ts";
 import { expressionsWithin, linesWithin } from "./within.ts";
 
@@ -24,7 +23,7 @@ interface Printed {
 }
 
 class Printing {
-  private readonly tokens: readonly IToken[];
+  private readonly tokens: readonly Token[];
   private readonly starts: readonly number[];
   private readonly binaryMinus = new Set<number>();
   private readonly out: (Printed | "")[] = [];
@@ -166,7 +165,7 @@ class Printing {
   }
 
   /** The last word or sign before an offset. */
-  private wordBefore(offset: number): IToken | undefined {
+  private wordBefore(offset: number): Token | undefined {
     let index = this.firstTokenAt(offset) - 1;
     while (this.tokens[index]?.image === "\n") index -= 1;
     return this.tokens[index];
@@ -187,7 +186,8 @@ class Printing {
     const text = line.text ? [this.tree.text.slice(line.text.from, line.text.to)] : [];
     if (line.verb.text !== "measure" && line.verb.text !== "param") return [[prefix, ...behind, ...text].join(" ")];
     const [name, value] = splitOnce(prefix, " = ");
-    return [name, `= ${value}`, behind.join(" "), text.join("")];
+    // A line that still lacks its value is no mistake of writing, and stays as it is.
+    return [name, value === "" ? "" : `= ${value}`, behind.join(" "), text.join("")];
   }
 
   /** Clauses in the order in which the form declares them. */
@@ -213,7 +213,7 @@ class Printing {
   /** The words of a stretch with the spacing settled. */
   private words({ from, to }: Stretch): string {
     let text = "";
-    let before: IToken | undefined;
+    let before: Token | undefined;
     for (let index = this.firstTokenAt(from); index < this.tokens.length; index += 1) {
       const token = this.tokens[index]!;
       if (token.startOffset >= to) break;
@@ -236,7 +236,7 @@ class Printing {
     return low;
   }
 
-  private spaced(before: IToken, token: IToken): boolean {
+  private spaced(before: Token, token: Token): boolean {
     const [left, right] = [before.image, token.image];
     if (
       left === "(" ||
@@ -255,7 +255,7 @@ class Printing {
   }
 
   /** `length(hem)` is a call and has no space; `to (3 cm, 4 cm)` is a word and a place, and has one. */
-  private isPlaceAfterWord(word: IToken, bracket: IToken): boolean {
+  private isPlaceAfterWord(word: Token, bracket: Token): boolean {
     return !this.calls.has(word.startOffset) && bracket.tokenType !== RightRound;
   }
 

@@ -1,6 +1,5 @@
 // Settles what each word is on its line, from the forms of the line's first word: clause words are words only after
 // their own verb, and only where a value is not expected, so they take no name away from the pattern maker.
-import type { IToken } from "chevrotain";
 import type { More } from "./diagnostic.ts";
 import type { Form, Slot } from "./phrase.ts";
 import { statementWords } from "./statements.ts";
@@ -13,7 +12,6 @@ import {
   Comma,
   Count,
   DirectionWord,
-  End,
   Equal,
   For,
   isWord,
@@ -29,6 +27,7 @@ import {
   SideWord,
   SuffixWord,
   TextToken,
+  type Token,
   Toward,
   Unit,
   unitWords,
@@ -37,7 +36,7 @@ import {
 
 export interface TaggingProblem {
   readonly code: string;
-  readonly token: IToken;
+  readonly token: Token;
   readonly message: string;
   readonly more?: More;
 }
@@ -46,7 +45,7 @@ const placeWordTypes = new Set([At, Toward, SideWord, Bearing, For, Not]);
 const reservedNames = new Set([...placeWords, ...statementWords]);
 
 /** Tags the tokens of a statement in place; says what cannot be a name. */
-export const tagLine = (words: readonly IToken[], forms: readonly Form[]): TaggingProblem | undefined => {
+export const tagLine = (words: readonly Token[], forms: readonly Form[]): TaggingProblem | undefined => {
   tagUnits(words);
   const verb = words[0]!;
   retag(verb, Verb);
@@ -116,21 +115,21 @@ export const tagLine = (words: readonly IToken[], forms: readonly Form[]): Taggi
 };
 
 /** `line b = to (3 cm, 0)`: where a value was due, a word and a place; a function stands right before its bracket. */
-const isBeforePlace = (token: IToken, next: IToken | undefined): boolean =>
+const isBeforePlace = (token: Token, next: Token | undefined): boolean =>
   next?.tokenType === LeftRound && next.startOffset > token.startOffset + token.image.length;
 
 /** After these a value has to follow. */
-const expectsValue = (token: IToken): boolean =>
-  (placeWordTypes.has(token.tokenType) && token.tokenType !== End) ||
-  /^(?:[-+*/=<>,(.]|--|<=|>=|<>|and|or)$/.test(token.image);
+const expectsValue = (token: Token): boolean => placeWordTypes.has(token.tokenType) || signsBefore.has(token.image);
 
-const tagDirection = (token: IToken | undefined): void => {
+const signsBefore = new Set([..."-+*/=<>,(.", "--", "<=", ">=", "<>", "and", "or"]);
+
+const tagDirection = (token: Token | undefined): void => {
   if (token?.tokenType === NameToken && (token.image === "along" || token.image === "square-to"))
     retag(token, DirectionWord);
 };
 
 /** A unit is a unit only right behind a number. */
-const tagUnits = (words: readonly IToken[]): void => {
+const tagUnits = (words: readonly Token[]): void => {
   words.forEach((token, index) => {
     if (token.tokenType === NameToken && unitWords.has(token.image) && words[index - 1]?.tokenType === NumberToken)
       retag(token, Unit);
@@ -138,7 +137,7 @@ const tagUnits = (words: readonly IToken[]): void => {
 };
 
 /** Tags the names that a line gives, up to its equals sign; `next` is the first token behind them. */
-const tagNaming = (words: readonly IToken[], forms: readonly Form[]): { next: number; problem?: TaggingProblem } => {
+const tagNaming = (words: readonly Token[], forms: readonly Form[]): { next: number; problem?: TaggingProblem } => {
   const naming = forms.find((form) => form.naming)?.naming;
   if (!naming) return { next: 1 };
   // Where the verb has a form without a name as well, a line without an equals sign is of that form.
@@ -146,7 +145,7 @@ const tagNaming = (words: readonly IToken[], forms: readonly Form[]): { next: nu
   if (isNameless && !words.some(({ tokenType }) => tokenType === Equal)) return { next: 1 };
   let index = 1;
   const clauses = new Set(forms.flatMap((form) => form.clauses.map(({ word }) => word)));
-  const isClause = (token: IToken | undefined): boolean => token !== undefined && clauses.has(token.image);
+  const isClause = (token: Token | undefined): boolean => token !== undefined && clauses.has(token.image);
   // `solve from 1 cm to …`: its name was forgotten.
   const [first, second] = [words[1], words[2]];
   if (naming.equals === "never" && isClause(first) && second && !isWord(second) && second.tokenType !== LeftRound)
@@ -175,7 +174,7 @@ const tagNaming = (words: readonly IToken[], forms: readonly Form[]): { next: nu
 };
 
 /** `measure bust girth = 92 cm`: what was meant is plain, but a name is one word. */
-const nameInWords = (words: readonly IToken[]): TaggingProblem => {
+const nameInWords = (words: readonly Token[]): TaggingProblem => {
   const [first, last] = [words[0]!, words.at(-1)!];
   const replace = words.map(({ image }) => image).join("-");
   const over = { from: first.startOffset, to: last.startOffset + last.image.length };
@@ -188,7 +187,7 @@ const nameInWords = (words: readonly IToken[]): TaggingProblem => {
 };
 
 /** What to say where the = between a name and what it names is missing. */
-export const withoutEquals = (name: IToken, behind: IToken): [string, IToken, string, More] => {
+export const withoutEquals = (name: Token, behind: Token): [string, Token, string, More] => {
   const { startOffset: at, image } = behind;
   const message = `An = stands between ${name.image} and what it names.`;
   return [
@@ -199,7 +198,7 @@ export const withoutEquals = (name: IToken, behind: IToken): [string, IToken, st
   ];
 };
 
-const wrongName = (token: IToken): TaggingProblem | undefined => {
+const wrongName = (token: Token): TaggingProblem | undefined => {
   if (!reservedNames.has(token.image)) return undefined;
   const kind = placeWords.includes(token.image) ? "a place word" : "a word that starts a statement";
   return {
@@ -211,14 +210,14 @@ const wrongName = (token: IToken): TaggingProblem | undefined => {
 };
 
 /** Tags an entry NAME = VALUE. */
-export const tagEntry = (words: readonly IToken[]): void => {
+export const tagEntry = (words: readonly Token[]): void => {
   tagUnits(words);
   if (isWord(words[0])) retag(words[0]!, NewName);
   if (words[1]?.tokenType === Equal) retag(words[1], NamingEquals);
 };
 
 /** Tags the parameters of a step of the recipe's own; says what cannot be a name. */
-export const tagParameters = (words: readonly IToken[]): TaggingProblem | undefined => {
+export const tagParameters = (words: readonly Token[]): TaggingProblem | undefined => {
   tagUnits(words);
   let problem: TaggingProblem | undefined;
   let start = 1;

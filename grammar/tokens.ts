@@ -1,6 +1,9 @@
 // The words and signs of a recipe. No drafting verb is among them: what a word means on its line is decided by tagging.
 import { createToken, type IToken, Lexer, type TokenType } from "chevrotain";
 
+/** A word or sign as it is written, and what it is; tagging may yet make something else of it. */
+export type Token = IToken;
+
 export const Blank = createToken({ name: "Blank", pattern: /[ \t\r\u00a0\ufeff]+/, group: Lexer.SKIPPED });
 export const Newline = createToken({ name: "Newline", pattern: /\n/, line_breaks: true });
 export const CommentText = createToken({ name: "CommentText", pattern: /#[^\n]*/, group: "comments" });
@@ -156,15 +159,24 @@ export const placeWords: readonly string[] = [...reserved.keys()];
 export const unitWords: ReadonlySet<string> = new Set(["mm", "cm", "m", "in", "ft", "yd", "deg", "rad", "gsm", "osy"]);
 
 /** Gives a token the meaning it has on its line. */
-export const retag = (token: IToken, type: TokenType): void => {
+export const retag = (token: Token, type: TokenType): void => {
   token.tokenType = type;
   token.tokenTypeIdx = type.tokenTypeIdx!;
 };
 
-const lexer = new Lexer(scanned, { positionTracking: "onlyOffset", ensureOptimizations: true });
+const lexerChecked = (isChecked: boolean): Lexer =>
+  new Lexer(scanned, { positionTracking: "onlyOffset", ensureOptimizations: true, skipValidations: !isChecked });
+
+// Not at every start: a test checks the patterns.
+const lexer = lexerChecked(false);
+
+/** Has chevrotain look for mistakes in the patterns themselves; throws where there are any. */
+export const checkPatterns = (): void => {
+  lexerChecked(true);
+};
 
 /** Cuts a recipe's text into tokens, newlines among them; comments stand apart. Never fails. */
-export const scan = (text: string): { tokens: IToken[]; comments: IToken[] } => {
+export const scan = (text: string): { tokens: Token[]; comments: Token[] } => {
   const { tokens, groups } = lexer.tokenize(text);
   for (const token of tokens) {
     if (token.tokenType !== NameToken) continue;
@@ -175,10 +187,10 @@ export const scan = (text: string): { tokens: IToken[]; comments: IToken[] } => 
 };
 
 /** True for a token that is a word, whatever it means on its line. */
-export const isWord = (token: IToken | undefined): boolean => token !== undefined && /^\p{L}/u.test(token.image);
+export const isWord = (token: Token | undefined): boolean => token !== undefined && /^\p{L}/u.test(token.image);
 
 /** A token as a message shows it: signs in backticks, for a comma or a point would be lost among the words. */
-export const shown = ({ image }: IToken): string => {
+export const shown = ({ image }: Token): string => {
   const short = image.length > 30 ? `${image.slice(0, 30)}…` : image;
   return /^[\p{L}\d"]/u.test(image) ? short : `\`${short}\``;
 };

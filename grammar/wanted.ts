@@ -1,5 +1,4 @@
-// What could have stood here? Words for the parser's errors, from the forms of the line and the words around the mistake.
-import type { IRecognitionException, IToken } from "chevrotain";
+// What could have stood here? Words for a line that could not be read, from the forms of the line and the words around the mistake.
 import type { More } from "./diagnostic.ts";
 import { didYouMean, listWithOr } from "./nearest.ts";
 import { type Form, howToWrite } from "./phrase.ts";
@@ -14,30 +13,29 @@ import {
   SideWord,
   shown,
   TextToken,
+  type Token,
   unitWords,
   Verb,
 } from "./tokens.ts";
 
 interface Wanted {
   readonly code: string;
-  readonly token: IToken;
+  readonly token: Token;
   readonly message: string;
   readonly more: More;
 }
 
-/** A parser's error in a pattern maker's words, at the smallest stretch. */
-export const wanted = (error: IRecognitionException, words: readonly IToken[], forms: readonly Form[]): Wanted => {
+/** What to say of the first word that does not fit, or of an end that comes too soon, in a pattern maker's words. */
+export const wanted = (misfit: Token | undefined, words: readonly Token[], forms: readonly Form[]): Wanted => {
   const hint = howToWrite(forms);
   const how: More = hint === undefined ? {} : { hint };
   const form = forms[0]!;
-  const isAtEnd =
-    error.token.image === "" || error.token.startOffset === undefined || Number.isNaN(error.token.startOffset);
-  if (isAtEnd) {
+  if (!misfit) {
     const token = words.at(-1)!;
     const message = `The line ends after ${shown(token)}, where ${expectedAfter(token, words, form)} should follow.`;
     return { code: "line-unfinished", token, message, more: how };
   }
-  const { token } = error;
+  const token = misfit;
   const index = words.indexOf(token);
   const before = words[index - 1] ?? token;
   const known = slip(words, token) ?? missingValue(words, index, forms, how);
@@ -60,7 +58,7 @@ export const wanted = (error: IRecognitionException, words: readonly IToken[], f
 };
 
 /** A slip that is the same on every line: a unit in other words, a minus read as a hyphen, a number without its 0. */
-export const slip = (words: readonly IToken[], token: IToken): Wanted | undefined => {
+export const slip = (words: readonly Token[], token: Token): Wanted | undefined => {
   const index = words.indexOf(token);
   const before = words[index - 1];
   const beforeIt = before && (hyphenForMinus(before, token) ?? wrongUnit(before, token));
@@ -74,7 +72,7 @@ const comparisons: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** `=>` for `>=`, as other languages write it. */
-const otherComparison = (before: IToken | undefined, token: IToken): Wanted | undefined => {
+const otherComparison = (before: Token | undefined, token: Token): Wanted | undefined => {
   const written = `${before?.image}${token.image}`;
   const replace = comparisons.get(written);
   if (!before || replace === undefined || before.startOffset + before.image.length !== token.startOffset)
@@ -88,7 +86,7 @@ const otherComparison = (before: IToken | undefined, token: IToken): Wanted | un
   };
 };
 
-const expectsValue = (before: IToken): boolean =>
+const expectsValue = (before: Token): boolean =>
   before.tokenType === ClauseWord ||
   before.tokenType === Verb ||
   /^[-+*/=<>,(]|^(?:toward|left|right|up|down|at|for|bearing)$/.test(before.image);
@@ -112,7 +110,7 @@ const unitsInFull: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** A word behind a number that was meant for a unit: `10 inches`, `5 CM`, and `4 cm-1 cm` with a minus that reads as a hyphen. */
-const wrongUnit = (before: IToken, token: IToken): Wanted | undefined => {
+const wrongUnit = (before: Token, token: Token): Wanted | undefined => {
   if (before.tokenType !== NumberToken || !isWord(token)) return undefined;
   const [head, ...rest] = token.image.split("-");
   if (rest.length > 0 && unitWords.has(head!)) {
@@ -130,13 +128,13 @@ const wrongUnit = (before: IToken, token: IToken): Wanted | undefined => {
 };
 
 /** `armscye at end-8 cm`, `hem-2 cm`: the minus was read as part of the name. */
-const hyphenForMinus = (before: IToken, token: IToken): Wanted | undefined => {
+const hyphenForMinus = (before: Token, token: Token): Wanted | undefined => {
   const [, name, figures] = /^(.+)-(\d+)$/.exec(before.image) ?? [];
   if (before.tokenType !== NameToken || name === undefined || !unitWords.has(token.image)) return undefined;
   return readAsName(before, `${name} - ${figures}`);
 };
 
-const readAsName = (token: IToken, replace: string): Wanted => ({
+const readAsName = (token: Token, replace: string): Wanted => ({
   code: "hyphen-unspaced",
   token,
   message: `${token.image} reads as one name: a hyphen without spaces is part of a name.`,
@@ -144,7 +142,7 @@ const readAsName = (token: IToken, replace: string): Wanted => ({
 });
 
 /** `.5` for `0.5`. */
-const withoutZero = (token: IToken, next: IToken | undefined): Wanted | undefined => {
+const withoutZero = (token: Token, next: Token | undefined): Wanted | undefined => {
   if (token.tokenType !== Dot || next?.tokenType !== NumberToken) return undefined;
   const message = "A number starts with a figure, not with its point.";
   return { code: "number-unfinished", token, message, more: { hint: `Write 0.${next.image}.`, replace: "0." } };
@@ -152,7 +150,7 @@ const withoutZero = (token: IToken, next: IToken | undefined): Wanted | undefine
 
 /** `line x = to C`, `point A = right 3 cm`: where a value was due, the word behind it stands. */
 const missingValue = (
-  words: readonly IToken[],
+  words: readonly Token[],
   index: number,
   forms: readonly Form[],
   how: More,
@@ -166,21 +164,21 @@ const missingValue = (
 };
 
 /** `12,5 cm` for `12.5 cm`, anywhere before the mistake. */
-const decimalComma = (words: readonly IToken[]): More | undefined => {
+const decimalComma = (words: readonly Token[]): More | undefined => {
   const isDecimal = words.some(
     (comma, index) => comma.tokenType === Comma && touch(words[index - 1], comma) && touch(comma, words[index + 1]),
   );
   return isDecimal ? { hint: "Write decimals with a point; a comma stands between two values." } : undefined;
 };
 
-const touch = (left: IToken | undefined, right: IToken | undefined): boolean =>
+const touch = (left: Token | undefined, right: Token | undefined): boolean =>
   left !== undefined &&
   right !== undefined &&
   left.startOffset + left.image.length === right.startOffset &&
   /^(?:\d+|,)$/.test(left.image) &&
   /^(?:\d+|,)$/.test(right.image);
 
-const expectedAfter = (before: IToken, words: readonly IToken[], form: Form): string => {
+const expectedAfter = (before: Token, words: readonly Token[], form: Form): string => {
   if (before.tokenType === Verb) {
     const first = form.naming?.slot ?? form.operand ?? form.clauses[0]?.slot;
     if (first) return `${first.wanted} (${first.note})`;

@@ -1,7 +1,8 @@
 // What each word of a line is there, as the grammar tags it: on a line that is broken, as far as the tagging came.
-import type { IToken } from "chevrotain";
+
 import type { Form } from "../../grammar/phrase.ts";
 import { tagLine, tagParameters } from "../../grammar/tagging.ts";
+import type { Token } from "../../grammar/tokens.ts";
 import type { Stretch } from "../../grammar/tree.ts";
 
 /** What a word is on its line; the names are those of the grammar's tokens. */
@@ -30,7 +31,7 @@ export interface WrittenWord extends Stretch {
 }
 
 /** Tags the words of a statement, and of a step of the recipe's own the parameters between its brackets. */
-export const tagStatement = (tokens: IToken[], forms: readonly Form[]): void => {
+export const tagStatement = (tokens: Token[], forms: readonly Form[]): void => {
   const heading = forms[0]?.parameters ? tokens.findIndex(({ image }) => image === "(") : -1;
   if (heading > 0) tagParameters(tokens.slice(heading));
   tagLine(heading > 0 ? tokens.slice(0, heading) : tokens, forms);
@@ -49,7 +50,7 @@ const meanings: ReadonlyMap<string, Meaning> = new Map<string, Meaning>([
 ]);
 
 /** A tagged token as plain data; an `else` before an `if` starts the line as a verb does. */
-export const wordOf = ({ image, startOffset, tokenType }: IToken, isElse: boolean): WrittenWord => ({
+export const wordOf = ({ image, startOffset, tokenType }: Token, isElse: boolean): WrittenWord => ({
   text: image,
   means: isElse ? "Verb" : (meanings.get(tokenType.name) ?? "sign"),
   from: startOffset,

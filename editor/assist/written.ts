@@ -1,10 +1,9 @@
 // A recipe's lines as they are written, whole or not, each word with what it means on its line. The tree holds only what
 // could be read; an editor is asked about the line that is being typed.
-import type { IToken } from "chevrotain";
 import type { Forms } from "../../grammar/parse.ts";
 import type { Form } from "../../grammar/phrase.ts";
 import { tagEntry } from "../../grammar/tagging.ts";
-import { scan } from "../../grammar/tokens.ts";
+import { scan, type Token } from "../../grammar/tokens.ts";
 import type { Stretch } from "../../grammar/tree.ts";
 import type { WorkedText } from "./worked-text.ts";
 import { tagStatement, type WrittenWord, wordOf } from "./written-word.ts";
@@ -51,7 +50,7 @@ const formsOf = ({ kernel, source: { file, text }, outcome }: WorkedText): Forms
   return kernel.parse({ file, text: heads.join("") }).forms;
 };
 
-const stretchOf = (token: IToken): Stretch => ({
+const stretchOf = (token: Token): Stretch => ({
   from: token.startOffset,
   to: token.startOffset + token.image.length,
 });
@@ -61,11 +60,11 @@ const goesOn = new Set([",", "+", "-", "*", "/", "=", "<", ">", "<=", ">=", "<>"
 
 type Growing = { -readonly [Key in keyof WrittenLine]: WrittenLine[Key] };
 
-const linesOf = (tokens: readonly IToken[], forms: Forms, end: number): WrittenLine[] => {
+const linesOf = (tokens: readonly Token[], forms: Forms, end: number): WrittenLine[] => {
   const lines: Growing[] = [];
   const around: (Growing | undefined)[] = [];
   const opened: (Growing | undefined)[] = [];
-  let words: IToken[] = [];
+  let words: Token[] = [];
   let last: Growing | undefined;
   let round = 0;
   const settle = (): void => {
@@ -105,7 +104,7 @@ const linesOf = (tokens: readonly IToken[], forms: Forms, end: number): WrittenL
   return lines;
 };
 
-const startsAnew = (tokens: readonly IToken[], at: number, forms: Forms): boolean => {
+const startsAnew = (tokens: readonly Token[], at: number, forms: Forms): boolean => {
   let next = at;
   while (tokens[next]?.image === "\n") next += 1;
   const [first, second] = [tokens[next], tokens[next + 1]];
@@ -115,7 +114,7 @@ const startsAnew = (tokens: readonly IToken[], at: number, forms: Forms): boolea
 const holdsEntries = (line: WrittenLine | undefined): boolean =>
   line?.forms[0]?.block === "entries" || line?.forms[0]?.block === "fields";
 
-const lineOf = (tokens: IToken[], forms: Forms, around: WrittenLine | undefined): Growing => {
+const lineOf = (tokens: Token[], forms: Forms, around: WrittenLine | undefined): Growing => {
   const isEntry = holdsEntries(around);
   const start = tokens[0]!.image === "else" && tokens[1]?.image === "if" ? 1 : 0;
   const verb = tokens[start]!.image;

@@ -1,8 +1,15 @@
 // Reading and working never throw, whatever stands in a recipe, and every finding points into the text.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { checkRules } from "../../grammar/line-parser.ts";
+import { checkPatterns } from "../../grammar/tokens.ts";
 import { readable } from "./recipe-texts.ts";
 import { drafted, parse } from "./told.ts";
+
+test("chevrotain finds nothing wrong with the patterns and the rules", () => {
+  expect(checkPatterns).not.toThrow();
+  expect(checkRules).not.toThrow();
+});
 
 const seeded = { seed: 20_240_601 };
 

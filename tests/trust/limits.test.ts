@@ -7,7 +7,7 @@ import { straight } from "../../kernel/geometry/path.ts";
 import { papers } from "../../kernel/paper/papers.ts";
 import { printOn } from "../../kernel/paper/print.ts";
 import type { Sources } from "../../kernel/sources.ts";
-import { drafted, filesNamed, timed, work } from "../language/told.ts";
+import { told as codes, drafted, filesNamed, parse, timed, work } from "../language/told.ts";
 
 const times = (count: number, text: string): string => text.repeat(count);
 const lines = (count: number, line: (index: number) => string): string =>
@@ -167,7 +167,7 @@ const reaches: Partial<Record<keyof typeof limits, Reach>> = {
   },
 };
 
-/** Findings in short: code, line, and the text that they point to. */
+/** Findings at length: code, line, and the text that they point to. */
 const told = (text: string, sources?: Sources): [string, number, string][] =>
   drafted(text, sources ? { sources } : {}).findings.map(({ code, where }) => [
     code,
@@ -187,10 +187,133 @@ describe.each(Object.entries(reaches))("%s", (_, { within, past, code, at: [line
   });
 });
 
-test("useDepth: 16 recipes use one another, and the one that uses a seventeenth is told where", () => {
-  const opened = 'chalkline 1\nuse "1.chalk" as next';
+test("fileBytes: a letter beyond ASCII takes two", () => {
+  const full = `chalkline 1\n#${times(limits.fileBytes - 13, "x")}`;
+  expect(codes(`${full.slice(0, -2)}é`)).toEqual([]);
+  expect(codes(`${full.slice(0, -1)}é`)).toEqual(["1 file-too-large"]);
+});
+
+describe("nesting", () => {
+  test("64 minus signs in a row are read, 65 are not", () => {
+    const negated = (depth: number): string => `chalkline 1\nlet a = ${times(depth, "- ")}1 cm`;
+    expect(codes(negated(limits.nesting))).toEqual([]);
+    expect(codes(negated(limits.nesting + 1))).toEqual(["2 nesting-too-deep"]);
+  });
+
+  test("64 blocks are worked, 65 are not", () => {
+    const blocks = (depth: number): string =>
+      `chalkline 1\n${times(depth, "if 1 = 1 {\n")}let a = b\n${times(depth, "}\n")}`;
+    expect(codes(blocks(limits.nesting))).toEqual([`${limits.nesting + 2} name-unknown`]);
+    expect(codes(blocks(limits.nesting + 1))).toEqual([`${limits.nesting + 2} nesting-too-deep`]);
+  });
+
+  test("an if has 64 branches at most", () => {
+    const branches = (count: number): string =>
+      `chalkline 1\nif 1 = 2 { }\n${times(count - 2, "else if 1 = 2 { }\n")}else {\nlet a = b\n}`;
+    expect(codes(branches(limits.nesting))).toEqual([`${limits.nesting + 2} name-unknown`]);
+    expect(codes(branches(limits.nesting + 1))).toEqual([`${limits.nesting + 2} nesting-too-deep`]);
+  });
+});
+
+test("linesInLines: the piece, the calls of the recipe's own steps and what the last does stand in one another", () => {
+  const chain = (depth: number): string =>
+    `chalkline 1\nstep s1 () { drill (0, 0) }\n${lines(depth - 1, (index) => `step s${index + 1} () { s${index} }`)}\npiece a { s${depth} }`;
+  expect(codes(chain(limits.linesInLines - 2))).toEqual([]);
+  expect(codes(chain(limits.linesInLines - 1))).toEqual(["2 limit-depth"]);
+  expect(codes(chain(5000))).toHaveLength(1);
+});
+
+test("useDepth: 16 recipes use one another, and the one that uses a seventeenth is told where; the others are worked", () => {
+  const opened = 'chalkline 1\nuse "1.chalk" as next\nlet a = 3 cm';
+  const tooDeep = chained(limits.useDepth + 1);
   expect(told(opened, chained(limits.useDepth))).toEqual([]);
-  expect(told(opened, chained(limits.useDepth + 1))).toEqual([["limit-use-depth", 2, `${limits.useDepth}.chalk`]]);
+  expect(told(opened, tooDeep)).toEqual([["limit-use-depth", 2, `${limits.useDepth}.chalk`]]);
+  expect(drafted(opened, { sources: tooDeep }).values.has("a")).toBe(true);
+});
+
+describe("steps", () => {
+  test("a limit that a used recipe reaches is told where it is used, and ends the work", () => {
+    const sources = filesNamed({ "a.chalk": "chalkline 1\nrepeat 200 as i { repeat 200 as j { let k = 1 } }" });
+    const { findings, values } = drafted('chalkline 1\nlet a = 3 cm\nuse "a.chalk" as used\nlet b = 3 cm', {
+      sources,
+    });
+    expect(findings.map(({ code, where }) => [code, where.file, where.line])).toEqual([
+      ["limit-steps", "test.chalk", 3],
+    ]);
+    expect([...values.keys()]).toEqual(["a"]);
+  });
+
+  test("what is there when they come to an end stays", () => {
+    const recipe = (count: number): string =>
+      `chalkline 1\n${lines(count - 1, (index) => `let a${index} = ${index} mm`)}`;
+    expect(codes(recipe(limits.steps))).toEqual([]);
+    const { findings, values } = drafted(recipe(limits.steps + 1));
+    expect(findings.map(({ code, where }) => [code, where.line])).toEqual([["limit-steps", limits.steps + 1]]);
+    expect(values.size).toBe(limits.steps - 1);
+  });
+
+  test("rounds of repeat, trials of solve, and lines that cannot be read count too", () => {
+    expect(codes(inPiece("repeat 200 as i { repeat 200 as j { let k = 1 } }"))).toEqual(["3 limit-steps"]);
+    expect(codes(inPiece("repeat 200 as i {\nrepeat 200 as j { drill }\n}"))).toContain("4 value-missing");
+    expect(codes(inPiece("repeat 200 as i { repeat 200 as j {\ndrill (\n} }"))).toContain("4 bracket-open");
+    const solving =
+      "solve h from 1 cm to 9 cm until h = x(spot) {\nrepeat 200 as i { repeat 5 as j { let k = 1 } }\npoint spot = (pi * 1 cm, 0)\n}";
+    expect(codes(inPiece(solving))).toEqual(["4 limit-steps"]);
+  });
+});
+
+test("pieces: the five hundred that were made stay", () => {
+  expect(drafted(reaches.pieces!.past).garment.pieces.size).toBe(limits.pieces);
+});
+
+test("recorded: so many places are the last that it holds", () => {
+  expect((2827 * 2828) / 2).toBeLessThan(limits.recorded);
+  expect((2828 * 2829) / 2).toBeGreaterThan(limits.recorded);
+});
+
+test("curveSpans: what a copy shares with its source is there once", () => {
+  const piece = (name: string, edges: number, more = ""): string =>
+    `piece ${name} {\nrepeat ${edges} as i { ${bent("a", 250)} }\n${more}\n}`;
+  const pieces = `chalkline 1\n${lines(99, (index) => piece(`p${index}`, 4))}\n${piece("a", 2)}`;
+  const one = "line b = (0, 0) to (1 m, 0)";
+  expect(codes(`${pieces}\npiece c = a { }\npiece d = c { ${one} }`)).toEqual([]);
+  // Drawn anew they are 100,000, and the line is one more.
+  expect(codes(`${pieces}\n${piece("c", 2, one)}`)).toEqual([`${1 + 99 * 4 + 4 + 3} limit-spans`]);
+});
+
+test("statementWords: the verb counts, and a comma between every two names", () => {
+  const outline = (count: number): string => inPiece(`outline ${Array.from({ length: count }, () => "a").join(", ")}`);
+  expect(codes(outline(limits.statementWords / 2))).toEqual(["3 edge-wanted"]);
+  expect(codes(outline(limits.statementWords / 2 + 1))).toEqual(["3 line-too-long"]);
+});
+
+test("valueSigns: place words count like operators, and each value of a list for itself", () => {
+  const sum = (count: number): string => `chalkline 1\nlet a = 1 mm${times(count, " + 1 mm")}`;
+  const walk = (count: number): string => inPiece(`point a = (0, 0)${times(count, " right 1 mm")}`);
+  for (const recipe of [sum, walk]) {
+    expect(codes(recipe(limits.valueSigns))).toEqual([]);
+    expect(codes(recipe(limits.valueSigns + 1))).toEqual([expect.stringContaining("value-too-long")]);
+  }
+  const list = Array.from({ length: 9 }, (_, index) => `(0, ${index + 1} mm)${times(100, " right 1 mm")}`).join(", ");
+  expect(codes(inPiece(`line a = (0, 0) to (1 m, 0) through ${list}`))).toEqual([]);
+});
+
+test("coordinate: downward too, for marks, and for the handles of a curve as for its ends", () => {
+  expect(codes(inPiece("point a = (0, -100.001 m)"))).toEqual(["3 limit-table"]);
+  for (const mark of ["drill (0, 101 m)", 'label "far" at (101 m, 0)', "grain (0, 0) to (0, 101 m)"])
+    expect(codes(inPiece(`line t = (0, 0) to (1 m, 0)\n${mark}`))).toEqual(["4 limit-table"]);
+  expect(codes(inPiece("curve a = (0, 0) to (1 cm, 0) handles (101 m, 0), (0, 0)"))).toEqual(["3 limit-table"]);
+});
+
+test("length: at 200 m it is the table that ends, and a longer one is told where it stands in full", () => {
+  expect(codes(inPiece(`${triangle}\nextend-hem s by 200 m`))).toEqual(["7 limit-table"]);
+  expect(told(reaches.length!.past)).toEqual([["limit-length", 7, "200.001 m"]]);
+});
+
+test("allowance: on a piece that a line of the garment makes too", () => {
+  const gores = (seams: string): string => `chalkline 1\ngore panel = 60 cm hem 120 cm deep 60 cm in 6 seams ${seams}`;
+  expect(codes(gores("1 cm"))).toEqual([]);
+  expect(codes(gores("101 cm"))).toEqual(["2 limit-allowance"]);
 });
 
 test("effort: 2,000,000 values are reckoned, and not one more", () => {
@@ -261,6 +384,14 @@ describe("findings", () => {
     expect([more.findings.length, more.untold]).toEqual([limits.findings, 1]);
   });
 
+  test("those of lines that nobody can read are counted like those of the work", () => {
+    const unread = work({ file: "test.chalk", text: `chalkline 1\n${lines(350, () => "wobble")}` });
+    expect([unread.findings.length, unread.untold]).toEqual([limits.findings, 150]);
+    const worked = work({ file: "test.chalk", text: `chalkline 1\n${lines(350, (index) => `let a${index} = b`)}` });
+    expect([worked.findings.length, worked.untold]).toEqual([limits.findings, 150]);
+    expect(parse({ file: "test.chalk", text: lines(350, () => "?") }).untold).toBe(150);
+  });
+
   test("what a loop comes to a hundred times is told once, with how often", () => {
     const text = 'chalkline 1\nrepeat 100 as i {\ncheck 1 > 2 because "that would be odd"\n}';
     const { findings, untold } = drafted(text);
@@ -326,6 +457,23 @@ test("no number that is not finite reaches a drawing", () => {
     if (piece.places.has("b"))
       expect(Math.abs(piece.places.get("b")!.point.x), at).toBeLessThanOrEqual(limits.coordinate);
     else expect(findings.length, at).toBeGreaterThan(0);
+  }
+});
+
+test("no number that is not finite comes out of a recipe that is worked to its end", () => {
+  const { values, findings } = drafted(`chalkline 1
+let big = ${times(300, "9")}
+let huge = big * 1 m
+let area = huge * huge
+let none = 0 * huge
+let gone = huge / area
+let tan = tan(90 deg)
+let root = sqrt(area)
+let far = round(huge, 1 mm)
+let near = 1 mm / ${times(300, "9")} / ${times(300, "9")}`);
+  expect(findings.length).toBeGreaterThan(0);
+  for (const [name, { value }] of values) {
+    if ("value" in value) expect(Number.isFinite(value.value), name).toBe(true);
   }
 });
 
