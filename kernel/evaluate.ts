@@ -2,6 +2,7 @@
 // withheld, and lines that need it are passed over in silence, so that one cause gives one finding.
 import type { Diagnostic, Where } from "../grammar/diagnostic.ts";
 import { limits } from "../grammar/limits.ts";
+import { lookAlikes } from "../grammar/look-alikes.ts";
 import { type Forms, type Parsed, parse } from "../grammar/parse.ts";
 import type { Form } from "../grammar/phrase.ts";
 import { lineOf, lineStarts } from "../grammar/source.ts";
@@ -30,7 +31,7 @@ import type { Step, Line as StepLine } from "./step.ts";
 import { lineNaming, unknownName } from "./unknown-name.ts";
 import type { Asked, UsesBefore } from "./used-before.ts";
 import { number, type Scalar, type Value } from "./value.ts";
-import { ownSpans, weightOf, withinLimits } from "./within-limits.ts";
+import { effortOf, ownSpans, weightOf, withinLimits } from "./within-limits.ts";
 import type { Acceptance, Cut, Fabric, Garment, Hang, Judged, Piece, Seam, Units, WornOver } from "./working.ts";
 
 /** A recipe's value as reports show it. */
@@ -95,6 +96,8 @@ export interface Spent {
   mostSpans: number;
   /** Weight of the record. */
   recorded: number;
+  /** What values, measuring and altering cost beside the steps. */
+  effort: number;
   /** How many lines are being worked inside one another. */
   depth: number;
 }
@@ -192,6 +195,7 @@ export class Working {
   all(): Evaluated {
     try {
       this.refuseWithoutVersion();
+      for (const finding of lookAlikes(this.tree, (at) => this.where(at))) this.report(finding);
       this.lines(this.tree.lines);
     } catch (error) {
       if (error instanceof Reached) this.reached = error.here;
@@ -363,7 +367,7 @@ export class Working {
     try {
       work();
     } catch (error) {
-      if (!(error instanceof Problem) && !(error instanceof Withheld)) throw error;
+      if (error instanceof LimitReached || !(error instanceof Problem || error instanceof Withheld)) throw error;
       if (error instanceof Problem) this.say(error, line);
     }
   }
@@ -396,6 +400,7 @@ export class Working {
       units: this.units,
       piece: this.piece,
       valueOf: (name, at) => this.valueOf(name, at),
+      spend: (effort) => this.spendEffort(effort),
       newName: (name) => this.newName(name),
     };
   }
@@ -553,11 +558,12 @@ export class Working {
   private refuseBeyondLimits(now: Piece, before: Piece): void {
     const { spent } = this.run;
     spent.mostSpans = Math.max(spent.mostSpans, withinLimits(now, before, spent.spans));
+    this.spendEffort(effortOf(now, before));
   }
 
   /** A piece that a step of the garment made, or made anew, stands under its name from here on. */
   private takePiece(piece: Piece, before: Piece | undefined): void {
-    this.refuseBeyondLimits(piece, before ?? { ...piece, edges: new Map(), places: new Map() });
+    this.refuseBeyondLimits(piece, before ?? { ...piece, edges: new Map(), places: new Map(), allowances: new Map() });
     if (!before) {
       this.spendPiece();
       this.finished(piece, this.scope);
@@ -584,6 +590,20 @@ export class Working {
       throw new LimitReached(
         "limit-pieces",
         `This recipe makes more than ${limits.pieces} pieces, and working it stops here.`,
+      );
+    }
+  }
+
+  /** Counts what a line costs beside being a step; see limits.ts. */
+  spendEffort(effort: number): void {
+    this.run.spent.effort += effort;
+    if (this.run.spent.effort > limits.effort) {
+      throw new LimitReached(
+        "limit-effort",
+        "This recipe reckons so much with so many lines and curves that it would take minutes, and working it stops here.",
+        {
+          hint: "Draw outlines with fewer places to pass through, and name with let what is reckoned again and again.",
+        },
       );
     }
   }
@@ -669,8 +689,9 @@ const plainNames = ({ value }: Operand): readonly Word[] => (value.kind === "nam
 
 /** An alteration that tears a closed outline open is refused on its own line, and the piece stays as it was. */
 const refuseOpened = (now: Piece, before: Piece, step: string): void => {
-  const [gap] = now.outline === before.outline && now.edges === before.edges ? [] : gaps(now);
-  if (!gap || before.outline.length === 0 || gaps(before).length > 0) return;
+  if (before.outline.length === 0 || (now.outline === before.outline && now.edges === before.edges)) return;
+  const [gap] = gaps(now);
+  if (!gap || gaps(before).length > 0) return;
   throw new Problem(
     "outline-torn",
     `${step} cannot be done here: it would leave the outline open between ${gap.before.edge.name} and ${gap.after.edge.name}.`,

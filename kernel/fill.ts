@@ -1,5 +1,6 @@
 // Fits a line to the forms of its step, and fills the slots with values: the step's code meets nothing else.
 import { withArticle } from "../grammar/article.ts";
+import { limits } from "../grammar/limits.ts";
 import { didYouMean, listWithOr } from "../grammar/nearest.ts";
 import { type Form, howToWrite, type Slot } from "../grammar/phrase.ts";
 import type { Expression, Line, Operand, Stretch } from "../grammar/tree.ts";
@@ -193,9 +194,20 @@ const readOne = (expression: Expression, slot: KernelSlot<string, unknown>, form
       const value = slot.takes === "fabric" ? fabricValue(expression, filling) : evaluate(expression, filling);
       const read = slot.read?.(value);
       if (read === undefined) throw misfit(value, expression, slot, form, filling);
+      refuseEndless(value, expression);
       return read;
     }
   }
+};
+
+// A step draws with the lengths it is given, and some draw the more the longer they are.
+const refuseEndless = (value: Value, at: Expression): void => {
+  if (value.kind !== "length" || Math.abs(value.value) <= limits.length) return;
+  const most = limits.length / 1000;
+  throw new Problem("limit-length", `No length on the table is more than ${most} m, and this one is.`, {
+    at,
+    hint: `Write a length of less than ${most} m, or look for a unit that is too large.`,
+  });
 };
 
 /** A cloth that no line names yet is the first thing a beginner forgets. */

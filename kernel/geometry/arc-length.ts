@@ -14,12 +14,7 @@ export interface Position {
 /** The length of one span, mm. */
 export const spanLength = (span: Span): number => {
   if (span.kind === "line") return distance(span.start, span.end);
-  let length = cubicLengths.get(span);
-  if (length === undefined) {
-    length = lengthBetween(span, 0, 1);
-    cubicLengths.set(span, length);
-  }
-  return length;
+  return lengthBetween(span, 0, 1);
 };
 
 /** The length of a path, mm. */
@@ -96,8 +91,8 @@ export const derivativeOn = (span: Span, t: number): Point => {
 // Within this arc length, in mm, a place is a joint: far below anything drawn, well above rounding.
 const jointTolerance = 1e-9;
 
-// Spans and paths never change, so what was measured once holds for as long as they live.
-const cubicLengths = new WeakMap<CubicSpan, number>();
+// Paths never change, so what was measured once holds for as long as they live. Single spans are measured again: that takes less
+// time than remembering the many that are drawn once, measured once and given up.
 const pathStarts = new WeakMap<Path, readonly number[]>();
 
 /** The arc length at which each span of a path starts, and last the whole length, mm. */

@@ -5,7 +5,7 @@ import { nearestOnSpan } from "./nearest.ts";
 import type { CubicSpan, LineSpan, Path, Span } from "./path.ts";
 import { cubic } from "./path.ts";
 import type { Point } from "./point.ts";
-import { cross, distance, dot, minus, plus, size, times, unit } from "./point.ts";
+import { cross, distance, dot, minus, plus, quarterTurn, size, times, unit } from "./point.ts";
 import { rootsOf } from "./roots.ts";
 import { stretch } from "./split.ts";
 
@@ -346,29 +346,91 @@ interface Rising {
 const crossingsWithin = (path: Path, closesAt: number): Crossing[] => {
   const pieces = path.flatMap(risingPieces);
   const found: Crossing[] = [];
-  pieces.forEach((a, i) => {
-    for (let j = i + 1; j < pieces.length; j += 1) {
-      const b = pieces[j]!;
-      if (!boxesMeet(a.box, b.box) || goOnFrom(a, b)) continue;
-      for (const { t, u, point } of meetings(a.span, b.span)) {
-        const onFirst = lengthTo(path, { index: a.index, t: a.from + (a.to - a.from) * t });
-        const onSecond = lengthTo(path, { index: b.index, t: b.from + (b.to - b.from) * u });
-        const apart = onSecond - onFirst;
-        // Neighbours always meet at their joint.
-        if (apart < sameCrossing || closesAt - apart < sameCrossing) continue;
-        if (found.some((other) => distance(other.point, point) < sameCrossing)) continue;
-        found.push({ point, onFirst, onSecond });
-      }
+  for (const [i, j] of pairsAbreast(pieces)) {
+    const [a, b] = [pieces[i]!, pieces[j]!];
+    if (!boxesMeet(a.box, b.box) || goOnFrom(a, b) || liesBeside(a.span, b.span)) continue;
+    for (const { t, u, point } of meetings(a.span, b.span)) {
+      const onFirst = lengthTo(path, { index: a.index, t: a.from + (a.to - a.from) * t });
+      const onSecond = lengthTo(path, { index: b.index, t: b.from + (b.to - b.from) * u });
+      const apart = onSecond - onFirst;
+      // Neighbours always meet at their joint.
+      if (apart < sameCrossing || closesAt - apart < sameCrossing) continue;
+      if (found.some((other) => distance(other.point, point) < sameCrossing)) continue;
+      found.push({ point, onFirst, onSecond });
     }
-  });
+  }
   return found.sort((x, y) => x.onFirst - y.onFirst);
 };
 
-// A piece that starts where another ends and goes on to the same side has nothing but that joint in common with it. Most
-// neighbours do, and finding their joint by boxes would take longer than all the rest.
+/**
+ * The pairs of pieces, the earlier piece first and in order, that lie abreast of one another in the direction in which fewest do. Be it
+ * an outline or a zigzag of thousands of corners, most lie apart in some direction, and are never looked at together.
+ */
+const pairsAbreast = (pieces: readonly Rising[]): [number, number][] => {
+  const chords = pieces.map(({ span }) => minus(span.end, span.start));
+  const longest = chords.reduce((far, chord) => (size(chord) > size(far) ? chord : far), { x: 0, y: 0 });
+  const directions = [{ x: 1, y: 0 }, { x: 0, y: 1 }, quarterTurn(unit(longest))];
+  const [widths] = directions.map((direction) => widthsIn(pieces, direction)).sort((a, b) => crowding(a) - crowding(b));
+  const pairs: [number, number][] = [];
+  let open: Width[] = [];
+  for (const width of widths!.toSorted((a, b) => a.from - b.from)) {
+    open = open.filter(({ to }) => to >= width.from);
+    for (const { index } of open) pairs.push(index < width.index ? [index, width.index] : [width.index, index]);
+    open.push(width);
+  }
+  return pairs.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+};
+
+/** Between where and where a piece lies in some direction, mm. */
+interface Width {
+  readonly index: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+const widthsIn = (pieces: readonly Rising[], direction: Point): Width[] =>
+  pieces.map(({ span }, index) => {
+    const [start, end] = [dot(direction, span.start), dot(direction, span.end)];
+    const [b, c] =
+      span.kind === "line" ? [start, end] : [dot(direction, span.startHandle), dot(direction, span.endHandle)];
+    return { index, from: Math.min(start, b, c, end), to: Math.max(start, b, c, end) + 2 * touchTolerance };
+  });
+
+/** How many pieces lie abreast on an average. */
+const crowding = (widths: readonly Width[]): number => {
+  const [first, last] = widths.reduce(
+    ([low, high], { from, to }) => [Math.min(low, from), Math.max(high, to)] as const,
+    [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY] as const,
+  );
+  return last > first ? widths.reduce((sum, { from, to }) => sum + to - from, 0) / (last - first) : widths.length;
+};
+
+/** Whether one span lies wholly to one side of the strip that the other keeps to, however near its box comes. */
+const liesBeside = (a: Span, b: Span): boolean => isBeyondStrip(a, b) || isBeyondStrip(b, a);
+
+const isBeyondStrip = ({ start, end, ...span }: Span, b: Span): boolean => {
+  const along = unit(minus(end, start));
+  if (along.x === 0 && along.y === 0) return false;
+  const off = (p: Point): number => along.x * (p.y - start.y) - along.y * (p.x - start.x);
+  const [first, last] = [off(b.start), off(b.end)];
+  const [second, third] = b.kind === "line" ? [first, last] : [off(b.startHandle), off(b.endHandle)];
+  const [low, high] = span.kind === "line" ? [0, 0] : [off(span.startHandle), off(span.endHandle)];
+  return (
+    Math.min(first, second, third, last) > Math.max(0, low, high) + touchTolerance ||
+    Math.max(first, second, third, last) < Math.min(0, low, high) - touchTolerance
+  );
+};
+
+// A piece that starts where another ends and goes on to the same side, or up or down from it, has nothing but that joint in common
+// with it. Most neighbours do, and finding their joint by boxes would take longer than all the rest.
 const goOnFrom = (a: Rising, b: Rising): boolean => {
-  const [goesA, goesB] = [a.span.end.x - a.span.start.x, b.span.end.x - b.span.start.x];
-  return a.span.end.x === b.span.start.x && a.span.end.y === b.span.start.y && goesA * goesB > 0;
+  const { x, y } = a.span.end;
+  if (x !== b.span.start.x || y !== b.span.start.y) return false;
+  const [goesA, goesB] = [x - a.span.start.x, b.span.end.x - x];
+  if (goesA * goesB > 0) return true;
+  const [fallsA, fallsB] = [y - a.span.start.y, b.span.end.y - y];
+  if (fallsA > 0 && fallsB > 0) return a.box.bottom <= y && b.box.top >= y;
+  return fallsA < 0 && fallsB < 0 && a.box.top >= y && b.box.bottom <= y;
 };
 
 const risingPieces = (span: Span, index: number): Rising[] => {

@@ -123,7 +123,7 @@ const offsetSpan = (span: Span, by: number): Path => {
     const shift = times(leftOf(spanStartDirection(span)), by);
     return [line(plus(span.start, shift), plus(span.end, shift))];
   }
-  return fitted(span, by, 0, 1, 0);
+  return fitted(span, by);
 };
 
 // Round the pivot clockwise, the left side is the outside.
@@ -178,14 +178,40 @@ const foldsBack = (span: Span, by: number): boolean => {
 // nearly on the spot the moved one goes a long way round meanwhile, and is halved on.
 const deep = 11;
 const deepest = 40;
+
+// As many as eleven halvings of every stretch make. Where a curve folds or turns on the spot only the few stretches there are
+// halved on; more than this many come of a distance so great that rounding alone is coarser than the tolerance, and then no
+// number of halvings would ever be enough.
+const mostStretches = 2 ** deep;
+
 const checks = [0.08, 0.2, 0.35, 0.5, 0.65, 0.8, 0.92];
 
-const fitted = (span: CubicSpan, by: number, from: number, to: number, depth: number): Path => {
-  const candidate = fittedOnce(span, by, from, to);
-  if (candidate !== undefined) return [candidate];
-  if (depth >= deep && (depth === deepest || goesNowhere(span, by, from, to))) return [roughly(span, by, from, to)];
-  const middle = (from + to) / 2;
-  return [...fitted(span, by, from, middle, depth + 1), ...fitted(span, by, middle, to, depth + 1)];
+/** A stretch of a curve from one parameter to another, and the moved curve beside it once it is near enough. */
+interface Beside {
+  readonly from: number;
+  readonly to: number;
+  readonly moved: CubicSpan | undefined;
+}
+
+// All that is not near enough is halved in each round, so that where halving is given up it is given up evenly.
+const fitted = (span: CubicSpan, by: number): Path => {
+  let stretches: readonly Beside[] = [beside(span, by, 0, 1, 0)];
+  for (let depth = 1; depth <= deepest; depth += 1) {
+    const open = stretches.filter(({ moved }) => moved === undefined).length;
+    if (open === 0 || stretches.length + open > mostStretches) break;
+    stretches = stretches.flatMap((each) => {
+      if (each.moved !== undefined) return [each];
+      const middle = (each.from + each.to) / 2;
+      return [beside(span, by, each.from, middle, depth), beside(span, by, middle, each.to, depth)];
+    });
+  }
+  return stretches.map(({ from, to, moved }) => moved ?? roughly(span, by, from, to));
+};
+
+const beside = (span: CubicSpan, by: number, from: number, to: number, depth: number): Beside => {
+  const moved = fittedOnce(span, by, from, to);
+  const isShort = moved === undefined && depth >= deep && goesNowhere(span, by, from, to);
+  return { from, to, moved: isShort ? roughly(span, by, from, to) : moved };
 };
 
 const goesNowhere = (span: CubicSpan, by: number, from: number, to: number): boolean =>

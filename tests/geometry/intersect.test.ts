@@ -262,6 +262,47 @@ describe("a path itself", () => {
   });
 });
 
+describe("long paths", () => {
+  test("a line back through a slanting zigzag of a thousand corners crosses every stroke of it once", () => {
+    // Stroke i leads from (2i, 0) to (2i + 2 + 50, 100), or back: halfway up, at y = 50, it stands at x = 2i + 1 + 25.
+    const strokes = 1000;
+    const corners = Array.from({ length: strokes + 1 }, (_, i) => ({ x: 2 * i + (i % 2) * 50, y: (i % 2) * 100 }));
+    const [right, left] = [2 * strokes + 100, -100];
+    const back = [corners.at(-1)!, { x: right, y: 0 }, { x: right, y: 50 }, { x: left, y: 50 }];
+    const found = selfCrossings([...through(corners), ...through(back)]);
+    expect(found.length).toBe(strokes);
+    found.forEach(({ point, onFirst, onSecond }, i) => {
+      expect(point.x).toBeCloseTo(2 * i + 26, 9);
+      expect(point.y).toBeCloseTo(50, 9);
+      expect(onFirst).toBeLessThan(onSecond);
+    });
+  });
+
+  test("a bent line crosses itself where its stretches cross one another, taken two by two", () => {
+    const corner = fc.record({ x: fc.integer({ min: -40, max: 40 }), y: fc.integer({ min: -40, max: 40 }) });
+    fc.assert(
+      fc.property(fc.array(corner, { minLength: 4, maxLength: 14 }), (corners) => {
+        const turns = corners.slice(2).map((end, i) => {
+          const [start, middle] = [corners[i]!, corners[i + 1]!];
+          return cross(minus(middle, start), minus(end, middle));
+        });
+        // Stretches that turn back on themselves share more than their joint.
+        fc.pre(!turns.includes(0));
+        const stretches = through(corners);
+        const wanted: { x: number; y: number }[] = [];
+        stretches.forEach((first, i) => {
+          for (const second of stretches.slice(i + 2))
+            for (const { point } of crossings([first], [second]))
+              if (wanted.every((other) => distance(other, point) >= 0.001)) wanted.push(point);
+        });
+        const found = selfCrossings(stretches).map(({ point }) => point);
+        expect(found.length).toBe(wanted.length);
+        for (const point of wanted) expect(found.some((other) => distance(other, point) < 1e-6)).toBe(true);
+      }),
+    );
+  });
+});
+
 /** The stretch of a cubic within a quarter of a millimetre of its place nearest to q, as a bent line. */
 const around = (span: Parameters<typeof asBezier>[0], q: { x: number; y: number }): Corners => {
   const { at } = nearest([span], q);

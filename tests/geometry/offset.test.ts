@@ -5,7 +5,7 @@ import { arcSpans } from "../../kernel/geometry/arc.ts";
 import { pathLength, pointAt, pointOn } from "../../kernel/geometry/arc-length.ts";
 import { selfCrossings } from "../../kernel/geometry/intersect.ts";
 import { nearest } from "../../kernel/geometry/nearest.ts";
-import { carriedOn, offsetPath } from "../../kernel/geometry/offset.ts";
+import { carriedOn, offsetPath, offsetUntrimmed } from "../../kernel/geometry/offset.ts";
 import type { Path } from "../../kernel/geometry/path.ts";
 import {
   corners,
@@ -80,6 +80,24 @@ describe("a mild curve", () => {
       }),
       { numRuns: 100 },
     );
+  });
+
+  test("ends at any distance, where rounding is coarser than the tolerance too", () => {
+    const curves = [
+      cubic(p(0, 0), p(55, 0), p(100, 45), p(100, 100)),
+      cubic(p(0, 0), p(100, 0), p(0, 100), p(100, 100)),
+      cubic(p(0, 0), p(200, 100), p(-100, 100), p(100, 0)),
+      cubic(p(0, 0), p(100, 1e-7), p(100, -1e-7), p(0, 0)),
+    ];
+    for (const curve of curves) {
+      for (const mm of [1e5, -1e5, 1e9, 1e12, 1e17]) {
+        const { path } = offsetUntrimmed([curve], mm);
+        // Eleven halvings of the whole, as the algorithm is bounded.
+        expect(path.length).toBeLessThanOrEqual(2048);
+        expect(distance(startOf(path), curve.start) / Math.abs(mm)).toBeCloseTo(1, 9);
+        expect(distance(endOf(path), curve.end) / Math.abs(mm)).toBeCloseTo(1, 9);
+      }
+    }
   });
 
   test("takes few spans", () => {

@@ -106,7 +106,8 @@ export const boxOf = ({ shapes, straight, hip }: Figure): Box => {
       [top, bottom] = [Math.min(top, y), Math.max(bottom, y)];
     }
   }
-  return { left, right, top, bottom };
+  // A side that shows nothing, as that of a hem of no length, takes no room.
+  return left <= right ? { left, right, top, bottom } : { left: 0, right: 0, top: 0, bottom: 0 };
 };
 
 /** How wide a picture is on the paper with what is written over and under it, mm. */

@@ -42,6 +42,8 @@ const hungHemOf = (piece: Piece, hang: Hang | undefined): HungHem | undefined =>
   const hanger = hangerOf(piece, hang);
   if (!hanger) return undefined;
   const stations = stationsOf(hanger, coarse);
+  // A hem that nothing of the piece hangs above, as one that lies as high as the waist, has no slack to be found anywhere.
+  if (stations.length < 2) return undefined;
   return {
     piece: hanger.piece,
     holding: hanger.holding,
