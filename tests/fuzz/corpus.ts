@@ -1,10 +1,15 @@
-// Recipes that once went wrong: each begins with a comment that says how, and is run through every target on every run.
+// Recipes and drawings that once went wrong, or stand for a danger: each says in its first lines what it guards, and is run through
+// every target on every run.
 import { readdirSync, readFileSync } from "node:fs";
+import { extname } from "node:path";
+import { drawingKinds } from "../../editor/bring-in/drawing-kinds.ts";
+import type { Kind } from "./target.ts";
 
-/** A recipe of the corpus. */
+/** A text of the corpus. */
 export interface Kept {
   readonly file: string;
-  /** The first comment: what went wrong. */
+  readonly kind: Kind;
+  /** What went wrong, or what it guards; empty where it does not say. */
   readonly story: string;
   /** The kinds of fault that it still shows, said in its second line: `# open: tidy: a comment is lost; hang: it does not end`. */
   readonly open: ReadonlySet<string>;
@@ -16,11 +21,14 @@ const folder = new URL("corpus/", import.meta.url);
 /** The whole corpus, by name. */
 export const corpus = (): Kept[] =>
   readdirSync(folder)
-    .filter((file) => file.endsWith(".chalk"))
     .sort()
     .map((file) => {
-      const text = readFileSync(new URL(file, folder), "utf8");
-      const [first = "", second = ""] = text.split("\n");
+      const written = readFileSync(new URL(file, folder), "utf8");
+      const [first = "", second = ""] = written.split("\n");
+      const kind = drawingKinds.find((each) => extname(file) === `.${each}`) ?? "recipe";
       const open = /^# open: (.*)$/.exec(second)?.[1]?.split("; ") ?? [];
-      return { file, story: first.replace(/^# /, ""), open: new Set(open), text };
+      // A DXF file has its comments behind the group code 999, and a table has none, so that there it is taken off.
+      const story = /(?:went wrong|guards): (.*?)(?: -->)?$/.exec(kind === "dxf" ? second : first)?.[0] ?? "";
+      const text = kind === "csv" ? written.slice(first.length + 1) : written;
+      return { file, kind, story, open: new Set(open), text };
     });

@@ -1,5 +1,5 @@
 // Runs recipes through targets and keeps what went wrong, each fault once and with as short a recipe as shows it.
-import { Broken, type Subject, type Target } from "./target.ts";
+import { Broken, type Kind, type Subject, type Target, takes } from "./target.ts";
 
 /** A recipe that a target fails on. */
 export interface Fault {
@@ -10,6 +10,7 @@ export interface Fault {
   /** Where it was thrown: the first lines of the stack. */
   readonly stack: readonly string[];
   readonly text: string;
+  readonly kind: Kind;
 }
 
 /** How a target fares: runs, and faults counted with those already known. */
@@ -46,12 +47,12 @@ const millisecondsSince = (began: NodeJS.CpuUsage): number => {
   return (user + system) / 1000;
 };
 
-const faultFrom = (target: Target, { text }: Subject, error: unknown): Fault => {
+const faultFrom = (target: Target, { text, kind = "recipe" }: Subject, error: unknown): Fault => {
   const message = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   const stack = error instanceof Error ? (error.stack ?? "").split("\n").filter((line) => /^ +at /.test(line)) : [];
   const what =
     error instanceof Broken ? error.what : `${message.replace(/\d+|"[^"]*"/g, "…").slice(0, 80)}${placeOf(stack[0])}`;
-  return { target: target.name, key: `${target.name}: ${what}`, message, stack: stack.slice(0, 6), text };
+  return { target: target.name, key: `${target.name}: ${what}`, message, stack: stack.slice(0, 6), text, kind };
 };
 
 /** The function that threw; its line is another one in a bundle. */
@@ -61,17 +62,19 @@ const placeOf = (frame: string | undefined): string => {
   return name === undefined ? "" : ` in ${name.replace(/\d+$/, "")}`;
 };
 
-/** Faults of these recipes, each kind once; kinds in `known` are counted and not told again. */
+/** Faults of these texts, each kind once; kinds in `known` are counted and not told again, and a target that is passed over gets none. */
 export const faultsOn = async (
   targets: readonly Target[],
   subjects: Iterable<Subject>,
   known: Set<string>,
   tallies: Map<string, Tally> = new Map(),
   begins: (target: Target, subject: Subject) => void = () => {},
+  isPassed: (target: Target) => boolean = () => false,
 ): Promise<Fault[]> => {
   const found: Fault[] = [];
   for (const subject of subjects) {
     for (const target of targets) {
+      if (!takes(target, subject) || isPassed(target)) continue;
       const tally = tallies.get(target.name) ?? { runs: 0, faults: 0, spent: 0 };
       tallies.set(target.name, tally);
       begins(target, subject);
@@ -121,5 +124,5 @@ const shortened = async (
 };
 
 /** A fault as a person reads it. */
-export const faultInWords = ({ target, message, stack, text }: Fault): string =>
-  [`${target}: ${message}`, ...stack, "Recipe:", text].join("\n");
+export const faultInWords = ({ target, message, stack, text, kind }: Fault): string =>
+  [`${target}: ${message}`, ...stack, kind === "recipe" ? "Recipe:" : `Drawing, ${kind}:`, text].join("\n");

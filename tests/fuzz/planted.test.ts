@@ -1,21 +1,32 @@
 // The harness can fail: parts of the program with a fault planted in each are found at fault, with a short recipe that shows it.
 import { describe, expect, test } from "vitest";
+import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-jsonrpc/node";
+import { rename } from "../../editor/assist/rename.ts";
+import { broughtIn } from "../../editor/bring-in/brought-in.ts";
 import { turnedAway } from "../../editor/server/doors.ts";
 import { tidy } from "../../grammar/print.ts";
+import { layOf } from "../../kernel/cloth/lay/lay-of.ts";
 import { formats } from "../../kernel/export/formats.ts";
 import { type Fault, faultsOn } from "./faults.ts";
-import { recipesToTry } from "./recipes-to-try.ts";
+import { recipesToTry, textsToTry } from "./recipes-to-try.ts";
 import { plainRecipe, seedRecipes } from "./seed-recipes.ts";
 import { Broken, type Target } from "./target.ts";
 import { comparing } from "./targets/comparing.ts";
 import { exporting } from "./targets/exporting.ts";
 import { knockingAt } from "./targets/knocking.ts";
+import { languageServingBy } from "./targets/language-serving.ts";
+import { laying, layingBy } from "./targets/laying.ts";
 import { liesWithin, reading } from "./targets/reading.ts";
+import { mending, mendingBy, renaming, renamingBy } from "./targets/rewriting.ts";
 import { tidyingBy } from "./targets/tidying.ts";
+import { tracingAll, tracingBy } from "./targets/tracing.ts";
+import { workingAnew, workingAnewAfter } from "./targets/working-anew.ts";
 import { chalkline, workedOnce } from "./worked-once.ts";
 
 const svg = formats.find(({ name }) => name === "svg")!;
 const laser = formats.find(({ name }) => name === "laser")!;
+
+const [, traceDxf] = tracingAll;
 
 /** A target that fails where `bad` holds of the recipe, and is the real one elsewhere. */
 const failingWhere = (target: Target, bad: (text: string) => boolean): Target => ({
@@ -74,7 +85,7 @@ describe("found", () => {
 
   test("an exporter that does not escape names", async () => {
     const write = (drawing: Parameters<typeof svg.write>[0]): string => svg.write(drawing).replaceAll("&lt;", "<");
-    const marked = recipesToTry(600, 3)
+    const marked = recipesToTry(2500, 3)
       .filter(({ text }) => /recipe "[^"\n]*<script>/.test(text))
       .slice(0, 2);
     expect(marked).not.toEqual([]);
@@ -117,6 +128,80 @@ describe("found", () => {
     expect(what(await found(target, 3))).toEqual(["knock: a request without the token is let in"]);
   });
 
+  test("a lay that puts a piece over the selvedge", async () => {
+    const target = layingBy((garment, asked) => {
+      const search = layOf(garment, asked);
+      for (;;) {
+        const { done, value } = search.next();
+        if (!done) continue;
+        const cloths = value.cloths.map((cloth) => ({
+          ...cloth,
+          placements: cloth.placements.map((each) => ({
+            ...each,
+            outline: each.outline.map(({ x, y }) => ({ x, y: y + 9000 })),
+          })),
+        }));
+        return { ...value, cloths };
+      }
+    });
+    const cape = [{ text: plainRecipe.text, from: plainRecipe }];
+    expect(what(await faultsOn([target], cape, new Set()))).toEqual(["lay: a piece lies beside the cloth"]);
+  });
+
+  test("a rename that forgets one place", async () => {
+    const target = renamingBy((...asked) => {
+      const done = rename(...asked);
+      return "refused" in done ? done : { edits: done.edits.slice(0, Math.max(1, done.edits.length - 1)) };
+    });
+    expect(what(await found(target))).toEqual(["rename: renaming and renaming back changes the text"]);
+  });
+
+  test("a mending that changes nothing", async () => {
+    const faults = await found(mendingBy((text) => text));
+    expect(what(faults)).toEqual(["mend: what a finding proposes does not mend it"]);
+  });
+
+  test("a kernel that remembers an older text of the recipe", async () => {
+    const target = workingAnewAfter((text) => workedOnce(text.replace(/(\d+) cm/, "$17 cm")));
+    expect(what(await found(target, 10))).toEqual(["work anew: a kernel that remembers says otherwise"]);
+  });
+
+  const drawings = textsToTry(100, 3).filter(({ kind }) => kind === "dxf");
+
+  test("a reader of DXF that throws, with little more than what it throws at", async () => {
+    const target = tracingBy("dxf", (text, ...more) => {
+      if (/^VERTEX$/m.test(text)) throw new RangeError("Invalid array length");
+      return broughtIn(text, ...more);
+    });
+    const [fault] = await faultsOn([target], drawings, new Set());
+    expect(fault!.text.trim()).toBe("VERTEX");
+  });
+
+  test("a reader of DXF that loses a piece", async () => {
+    const target = tracingBy("dxf", (...asked) => {
+      const made = broughtIn(...asked);
+      return "problem" in made ? made : { ...made, pieces: made.pieces.slice(1) };
+    });
+    expect(what(await faultsOn([target], drawings, new Set()))).toEqual([
+      "trace dxf: a traced piece is not in the recipe",
+    ]);
+  });
+
+  test("a language server that fails when it is asked for a word", async () => {
+    const target = languageServingBy((input, output) => {
+      const server = createMessageConnection(new StreamMessageReader(input), new StreamMessageWriter(output));
+      server.onRequest("initialize", () => ({ capabilities: {} }));
+      server.onRequest((method: string) => {
+        if (method === "textDocument/hover") throw new Error("offset is undefined");
+        return null;
+      });
+      server.listen();
+      return new Promise(() => {});
+    });
+    expect(what(await found(target, 1))).toEqual(["language server: textDocument/hover is answered with a fault"]);
+    await target.end?.();
+  });
+
   test("a comparison that throws where a piece is gone", async () => {
     const hasLost = ({ text, from }: { text: string; from: { text: string } }): boolean =>
       workedOnce(text).garment.pieces.size < workedOnce(from.text).garment.pieces.size;
@@ -133,6 +218,16 @@ describe("found", () => {
 
 test("what is not at fault is not found: the same targets as they are", async () => {
   const text = plainRecipe.text;
-  const sound = [reading, tidyingBy(tidy), exporting(svg), exporting(laser), knockingAt(turnedAway), comparing];
+  const sound: Target[] = [
+    reading,
+    tidyingBy(tidy),
+    exporting(svg),
+    exporting(laser),
+    knockingAt(turnedAway),
+    comparing,
+  ];
+  sound.push(laying, renaming, mending, workingAnew);
   expect(await faultsOn(sound, [{ text, from: plainRecipe }], new Set())).toEqual([]);
+  const [drawing] = textsToTry(100, 3).filter(({ kind }) => kind === "dxf");
+  expect(await faultsOn([traceDxf!], [drawing!], new Set())).toEqual([]);
 });

@@ -1,5 +1,6 @@
 // A real recipe, spoiled in a few places: what a slip of the hand does to a recipe, and what malice does.
 import fc from "fast-check";
+import { vocabulary } from "../../kernel/vocabulary.ts";
 import { seedRecipes } from "./seed-recipes.ts";
 import type { Subject } from "./target.ts";
 
@@ -67,6 +68,8 @@ const kinds = [
   "move",
   "text",
   "texts",
+  "line",
+  "line",
 ] as const;
 
 const slip: fc.Arbitrary<Slip> = fc.record({
@@ -114,12 +117,22 @@ const slipped = (text: string, { kind, at, to, pick }: Slip): string => {
         .join("\n");
     case "cut":
       return text.slice(0, at % (text.length + 1));
+    case "line": {
+      // A line of a step from the manual, inside a piece: a garment meets what it was not made for.
+      const inPieces = lines.flatMap((each, index) => (/^ {2}\S/.test(each) ? [index + 1] : []));
+      return lines
+        .toSpliced(inPieces[at % Math.max(1, inPieces.length)] ?? line, 0, pickedFrom(stepLines, pick))
+        .join("\n");
+    }
     case "sign": {
       const place = at % (text.length + 1);
       return text.slice(0, place) + pickedFrom(hostile, pick) + text.slice(place);
     }
   }
 };
+
+/** The lines of the manual's examples that stand inside a piece. */
+const stepLines = vocabulary.steps.flatMap(({ example }) => example.split("\n").filter((each) => /^ {2}\S/.test(each)));
 
 const pickedFrom = <Each>(all: readonly Each[], pick: number): Each => all[pick % all.length]!;
 

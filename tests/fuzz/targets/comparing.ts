@@ -14,6 +14,7 @@ import { workedOnce } from "../worked-once.ts";
 
 export const comparing: Target = {
   name: "compare",
+  isDear: true,
   run({ text, from }) {
     const [sound, spoiled] = [workedOnce(from.text), workedOnce(text)];
     told(sound, spoiled, text);

@@ -1,17 +1,16 @@
 // Every format that a garment is written in as text. What makes a file whole is asked of each in its own way.
 import { SaxesParser } from "saxes";
-import { draw } from "../../../kernel/drawing/draw.ts";
 import { cuttingRoomDxf } from "../../../kernel/exchange/cutting-room.ts";
 import { type Format, formats } from "../../../kernel/export/formats.ts";
 import { plainlyTold } from "../figures-told.ts";
 import { Broken, holds, type Target } from "../target.ts";
-import { workedOnce } from "../worked-once.ts";
+import { drawnOnce, workedOnce } from "../worked-once.ts";
 
 /** The target of one format of a drawing. */
 export const exporting = (format: Format): Target => ({
   name: `write ${format.name}`,
   run({ text }) {
-    const written = format.write(draw(workedOnce(text).garment).sheet);
+    const written = format.write(drawnOnce(text).sheet);
     plainlyTold(written, text, format.name);
     if (format.ending.endsWith(".svg")) isXml(written);
     if (format.ending.endsWith(".dxf")) isTagged(written);
@@ -31,7 +30,7 @@ const cuttingRoom: Target = {
 export const exportingAll: readonly Target[] = [...formats.map(exporting), cuttingRoom];
 
 /** Throws where a reader of XML 1.0 (saxes, which is strict) does not take it. */
-const isXml = (written: string): void => {
+export const isXml = (written: string): void => {
   const parser = new SaxesParser();
   parser.on("error", (error) => {
     throw new Broken("the SVG is no XML", error.message);
@@ -40,7 +39,7 @@ const isXml = (written: string): void => {
 };
 
 /** A DXF is pairs of lines, a whole number and its value, and ends in EOF (Autodesk, DXF reference, "About the DXF format"; from memory). */
-const isTagged = (written: string): void => {
+export const isTagged = (written: string): void => {
   const lines = written.replace(/\r?\n$/, "").split(/\r?\n/);
   holds(lines.length % 2 === 0, "the DXF has half a tag");
   for (let index = 0; index < lines.length; index += 2)

@@ -11,6 +11,7 @@ import { workedOnce } from "../worked-once.ts";
 
 export const hanging: Target = {
   name: "hang",
+  isDear: true,
   run({ text }) {
     const outcome = workedOnce(text);
     const hung = hungExactly(outcome.garment);

@@ -60,6 +60,7 @@ export const serving = (): Target => {
   };
   return {
     name: "serve",
+    isDear: true,
     async run({ text }) {
       const { served, folder } = await opened();
       const { port } = served;
@@ -83,6 +84,13 @@ export const serving = (): Target => {
         holds(status >= 200 && status < 500, "the server answers with an error of its own", `${status} to ${lines[0]}`);
         if (index === 1) holds(status !== 200, "a request without the token is answered");
       }
+      await refusesBodies(port, [
+        a!,
+        JSON.stringify(b),
+        JSON.stringify({ text: 1, was: c }),
+        JSON.stringify({ text: d }),
+      ]);
+      await answersAll(port);
       await keeps(port, folder, text);
     },
     async end() {
@@ -96,11 +104,33 @@ export const serving = (): Target => {
 
 const token = "token-of-this-run";
 
-/** Throws unless what is saved in a new file is what is read. */
+const headOf = (method: string, path: string, port: number): string =>
+  `${method} ${path} HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nAuthorization: Bearer ${token}\r\nConnection: close\r\n`;
+
+/** Throws where a body that asks for nothing is not refused as such. */
+const refusesBodies = async (port: number, bodies: readonly string[]): Promise<void> => {
+  for (const body of bodies) {
+    const head = headOf("PUT", "/api/recipe?file=other.chalk", port);
+    const { status } = await answered(port, `${head}Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`);
+    holds(status === 400, "a body that asks for nothing is not refused", `${status} to ${body.slice(0, 60)}`);
+  }
+};
+
+/** Throws where the list of recipes, their marks or the page itself is not to be had. */
+const answersAll = async (port: number): Promise<void> => {
+  for (const path of ["/api/recipes", "/api/marks", "/"]) {
+    const { status, body } = await answered(port, `${headOf("GET", path, port)}\r\n`);
+    holds(status === 200, "what the server offers is not to be had", `${status} to ${path}`);
+    if (path !== "/") JSON.parse(body);
+  }
+  const nothing = await answered(port, `${headOf("GET", "/api/other", port)}\r\n`);
+  holds(nothing.status === 404, "what the server does not offer is answered", `${nothing.status}`);
+};
+
+/** Throws unless what is saved in a new file is what is read, and unless whoever did not know of it is told that it differs. */
 const keeps = async (port: number, folder: string, text: string): Promise<void> => {
   const body = JSON.stringify({ text, was: null });
-  const head = (method: string): string =>
-    `${method} /api/recipe?file=kept.chalk HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\nAuthorization: Bearer ${token}\r\nConnection: close\r\n`;
+  const head = (method: string): string => headOf(method, "/api/recipe?file=kept.chalk", port);
   try {
     const saved = await answered(port, `${head("PUT")}Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`);
     holds([200, 400].includes(saved.status), "a recipe is not saved", `${saved.status} ${saved.body}`);
@@ -109,6 +139,10 @@ const keeps = async (port: number, folder: string, text: string): Promise<void> 
     holds(read.status === 200, "a saved recipe is not read", `${read.status} ${read.body}`);
     const kept = (JSON.parse(read.body) as { text: string }).text;
     holds(kept === wellFormed(text), "a recipe is read otherwise than it was saved");
+    const other = JSON.stringify({ text: `${text}#`, was: null });
+    const again = await answered(port, `${head("PUT")}Content-Length: ${Buffer.byteLength(other)}\r\n\r\n${other}`);
+    // A text that grew past what a recipe may hold is refused for that.
+    holds([409, 400].includes(again.status), "a recipe is written over unseen", `${again.status} ${again.body}`);
   } finally {
     rmSync(join(folder, "kept.chalk"), { force: true });
   }

@@ -2,14 +2,13 @@
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { inflateSync } from "node:zlib";
-import { draw } from "../../../kernel/drawing/draw.ts";
 import { faceFrom, type Lettering } from "../../../kernel/lettering/lettering.ts";
 import { papers } from "../../../kernel/paper/papers.ts";
 import { pdf } from "../../../kernel/paper/pdf.ts";
 import { printOn } from "../../../kernel/paper/print.ts";
 import { plainlyTold } from "../figures-told.ts";
 import { holds, type Target } from "../target.ts";
-import { workedOnce } from "../worked-once.ts";
+import { drawnOnce } from "../worked-once.ts";
 
 const faceIn = (file: string) => faceFrom(readFileSync(resolve("node_modules/dejavu-fonts-ttf/ttf", file)));
 
@@ -22,9 +21,10 @@ const lettering = (): Lettering => {
 /** The target of one paper. */
 export const printing = (paperName: string): Target => ({
   name: `print on ${paperName}`,
+  isDear: true,
   async run({ text }) {
     const paper = papers.find(({ name }) => name === paperName)!;
-    const print = printOn(paper, draw(workedOnce(text).garment));
+    const print = printOn(paper, drawnOnce(text));
     if ("tooLarge" in print) return;
     const written = Buffer.from(await pdf(print, lettering()));
     // ISO 32000-1, 7.5.2 and 7.5.5: the header and the last line of a file.
