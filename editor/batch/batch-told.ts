@@ -70,10 +70,10 @@ export const countsOf = ({ rows }: Tally) => ({
   notWorked: rows.get("not worked") ?? 0,
 });
 
-/** What is said of a batch that was stopped. */
-export const stoppedTold = (done: number, of: number): SaidLine[] => [
+/** What is said of a batch that was stopped; `anew` is whether it was begun with --anew. */
+export const stoppedTold = (done: number, of: number, anew: boolean): SaidLine[] => [
   [warning("stopped"), plain(`: ${done} of ${counted(of, "row")} are done, and kept.`)],
-  [plain("  The same command again goes on with the next row.")],
+  [plain(`  The same command${goesOn(anew)}`)],
 ];
 
 export const goesOnTold = (done: number, of: number): SaidLine => [
@@ -81,7 +81,11 @@ export const goesOnTold = (done: number, of: number): SaidLine => [
   plain(`: ${done} of ${counted(of, "row")} were done before.`),
 ];
 
-export const failedTold = (problem: string, done: number, of: number): SaidLine[] => [
+/** What is said of a batch that could not be brought to its end. */
+export const failedTold = (problem: string, done: number, of: number, anew: boolean): SaidLine[] => [
   [bad("error"), plain(`: ${problem}`)],
-  [plain(`  ${done} of ${counted(of, "row")} are done, and kept; the same command again goes on with the next row.`)],
+  [plain(`  ${done} of ${counted(of, "row")} are done, and kept; the same command${goesOn(anew)}`)],
 ];
+
+// With --anew it would throw away what it has just called kept.
+const goesOn = (anew: boolean): string => `${anew ? ", without --anew," : " again"} goes on with the next row.`;

@@ -2,8 +2,10 @@
 import { createHash } from "node:crypto";
 import { closeSync, constants, fstatSync, openSync, readSync } from "node:fs";
 import { columnTwice, type MeasureColumn, measureColumns } from "../files/body-table.ts";
+import { cannotRead } from "../files/read-text.ts";
 import type { Cells } from "../files/table-cells.ts";
 import { TableProblem, type TableRow, tableRows } from "../files/table-rows.ts";
+import { systemCode } from "../files/why-refused.ts";
 import { batchLimits } from "./batch-limits.ts";
 
 export interface BodiesFile {
@@ -39,7 +41,7 @@ export const openBodies = (path: string): BodiesFile | { readonly problem: strin
   } catch (error) {
     closeSync(handle);
     if (error instanceof TableProblem) return { problem: `${path}: ${error.message}` };
-    return { problem: `${path} cannot be read.` };
+    return refusedBySystem(error, path);
   }
 };
 
@@ -49,16 +51,19 @@ const openTable = (path: string): number | { readonly problem: string } => {
     // Without O_NONBLOCK a pipe that nobody writes into would hold the program for ever; Windows has neither.
     handle = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
   } catch (error) {
-    const code = error instanceof Error && "code" in error ? error.code : undefined;
-    if (code === "EACCES" || code === "EPERM")
-      return { problem: `${path} may not be read: its permissions forbid it.` };
-    return { problem: code === "EISDIR" ? `${path} is a folder, not a file.` : `There is no file ${path}.` };
+    return refusedBySystem(error, path);
   }
   const facts = fstatSync(handle);
   if (facts.isFile()) return handle;
   closeSync(handle);
   // It is read twice, which nothing but a file can be.
   return { problem: `${path} is ${facts.isDirectory() ? "a folder" : "a device or a pipe"}, not a file.` };
+};
+
+// Anything but a refusal of the system is a fault of ours.
+const refusedBySystem = (error: unknown, path: string): { readonly problem: string } => {
+  if (systemCode(error) === undefined) throw error;
+  return { problem: cannotRead(error, path).problem.message };
 };
 
 const lookedThrough = (

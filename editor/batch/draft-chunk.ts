@@ -6,30 +6,30 @@ import { type Answer, answerText, chunkIn, type RowAnswer } from "./chunk.ts";
 import { type Drafted, draftingFrom } from "./drafting.ts";
 import { notWorked } from "./not-worked.ts";
 import { parcelIn } from "./parcel.ts";
+import { DrawingsNotSaved } from "./save-drawings.ts";
 
 /** What is asked of a thread. */
 export interface ChunkTask {
+  /** How messages name the table that the rows are from. */
+  readonly table: string;
   readonly parcel: string;
   readonly chunk: string;
 }
 
-/** What becomes of a body's drawings: they are saved, or sent along. Throws Undelivered where they cannot be saved. */
+/** What becomes of a body's drawings: they are saved, or sent along. Throws DrawingsNotSaved where they cannot be saved. */
 export type Deliver = (drafted: Drafted) => RowAnswer["files"];
-
-/** That drawings cannot be saved, in a sentence: then no more can be drafted. */
-export class Undelivered extends Error {}
 
 /** A drafter of chunks. It remembers the parcel that it drafted from last, for the next chunk is most likely from the same. */
 export const chunkDrafter = (deliver: Deliver, isStopped: () => boolean): ((task: ChunkTask) => Promise<string>) => {
   let last: { readonly text: string; readonly draft: ReturnType<typeof draftingFrom> } | undefined;
-  const answered = async ({ parcel, chunk }: ChunkTask): Promise<Answer> => {
+  const answered = async ({ table, parcel, chunk }: ChunkTask): Promise<Answer> => {
     if (last?.text !== parcel) last = { text: parcel, draft: draftingFrom(parcelIn(parcel)) };
     const { draft } = last;
     if ("problem" in draft) return draft;
     const rows: RowAnswer[] = [];
     for (const row of chunkIn(chunk)) {
       if (isStopped()) return { stopped: true };
-      const drafted = await draft(row).catch((error: unknown) => failed(row, error));
+      const drafted = await draft(row).catch((error: unknown) => failed(row, table, error));
       rows.push({ ...drafted.answer, files: deliver(drafted) });
     }
     return { rows };
@@ -38,17 +38,17 @@ export const chunkDrafter = (deliver: Deliver, isStopped: () => boolean): ((task
     try {
       return answerText(await answered(task));
     } catch (error) {
-      if (error instanceof Undelivered) return answerText({ problem: error.message });
+      if (error instanceof DrawingsNotSaved) return answerText({ problem: error.message });
       if (error instanceof NotAsWanted)
-        return answerText({ problem: `This is no work for Chalkline: ${error.message}.` });
+        return answerText({ problem: `What was to be drafted is not a batch of this program: ${error.message}.` });
       throw error;
     }
   };
 };
 
 // No row should make the program fail; one that does must not take a hundred thousand others with it.
-const failed = (row: TableRow, error: unknown): Drafted => {
+const failed = (row: TableRow, table: string, error: unknown): Drafted => {
   const words = error instanceof Error ? error.message : String(error);
-  const message = `row ${row.row}: Chalkline itself failed, and no body should make it do that: ${words}`;
-  return { answer: notWorked(row, "", message), files: [] };
+  const message = `${table}, row ${row.row}: Chalkline itself failed, and no body should make it do that: ${words}`;
+  return { answer: notWorked(row, table, message), files: [] };
 };

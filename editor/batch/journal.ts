@@ -1,7 +1,9 @@
 // The journal of a batch: one line that says what is drafted, then a line for every chunk whose results are on the disk. After a kill
 // it tells where to go on; a line that was torn by the kill does not count.
 import { closeSync, fsyncSync, ftruncateSync, openSync, readFileSync, writeSync } from "node:fs";
+import { cannotRead } from "../files/read-text.ts";
 import { saveAll } from "../files/save.ts";
+import { systemCode } from "../files/why-refused.ts";
 import { dataIn, NotAsWanted, oneOf, partsOf, textOf, wholeOf } from "./as-wanted.ts";
 import { noRows, type Tally, tallyData, tallyIn } from "./tally.ts";
 
@@ -47,8 +49,9 @@ export const readJournal = (path: string): (Journal & { readonly bytes: number }
   try {
     content = readFileSync(path);
   } catch (error) {
-    if (error instanceof Error && "code" in error && error.code === "ENOENT") return undefined;
-    return `${path} cannot be read.`;
+    if (systemCode(error) === "ENOENT") return undefined;
+    if (systemCode(error) === undefined) throw error;
+    return cannotRead(error, path).problem.message;
   }
   // What stands behind the last end of a line was being written when the batch was killed.
   const bytes = content.lastIndexOf("\n") + 1;
@@ -66,14 +69,19 @@ export const readJournal = (path: string): (Journal & { readonly bytes: number }
 /** Begins a journal, in the place of any other. */
 export const beginJournal = (path: string, head: JournalHead): Journal & { readonly bytes: number } => {
   const line = `${JSON.stringify({ chalkline: "batch", schema, ...head })}\n`;
-  saveAll([{ path, content: line }]);
+  saveAll([{ path, content: line, was: "anything" }]);
   return { head, mark: nothingDone, bytes: Buffer.byteLength(line) };
 };
 
 /** Opens a journal to go on behind its last whole line. */
 export const openJournal = (path: string, bytes: number): { add(mark: JournalMark): void; close(): void } => {
   const handle = openSync(path, "r+");
-  ftruncateSync(handle, bytes);
+  try {
+    ftruncateSync(handle, bytes);
+  } catch (error) {
+    closeSync(handle);
+    throw error;
+  }
   let at = bytes;
   return {
     add: ({ tally, ...mark }) => {

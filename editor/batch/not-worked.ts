@@ -1,11 +1,11 @@
 // The answer for a row that cannot be worked: it is named, and the others go on.
-import type { TableRow } from "../files/table-rows.ts";
+import { nameIn, type TableRow } from "../files/table-rows.ts";
 import type { RowAnswer, RowFinding } from "./chunk.ts";
 
 /** A row of the table that nothing was drafted for; `table` is how messages name the table. */
 export const notWorked = (row: TableRow, table: string, message: string): RowAnswer => ({
   row: row.row,
-  name: "fields" in row ? row.fields[0]! : "",
+  name: nameIn(row),
   verdict: "not worked",
   cells: [],
   also: "",

@@ -5,6 +5,7 @@ import { Redis } from "ioredis";
 import { NotAsWanted, partsOf, textOf } from "./as-wanted.ts";
 import { batchLimits } from "./batch-limits.ts";
 import type { ChunkTask } from "./draft-chunk.ts";
+import { parcelIn } from "./parcel.ts";
 import { passwordVariable, type RedisAddress } from "./redis-address.ts";
 
 /** All keys of ours in the server begin with it. */
@@ -19,7 +20,9 @@ export const holdMs = 6000;
 export const lookForDeadMs = 3000;
 
 /** A chunk on its way to a worker. */
-export interface Job extends ChunkTask {
+export interface Job {
+  readonly parcel: string;
+  readonly chunk: string;
   readonly program: string;
   /** SHA-256 of the parcel. */
   readonly recipe: string;
@@ -27,10 +30,10 @@ export interface Job extends ChunkTask {
 
 export const recipeDigest = (parcel: string): string => createHash("sha256").update(parcel).digest("hex");
 
-/** A job as it came, checked; throws NotAsWanted, with the reason, where this program must not draft it. */
-export const jobIn = (data: unknown, program: string): Job => {
+/** What a job that came asks for, checked; throws NotAsWanted, with the reason, where this program must not draft it. */
+export const jobIn = (data: unknown, program: string): ChunkTask => {
   const parts = partsOf(data);
-  const job = {
+  const job: Job = {
     program: textOf(parts.get("program")),
     recipe: textOf(parts.get("recipe")),
     parcel: textOf(parts.get("parcel"), batchLimits.questionLetters),
@@ -39,7 +42,7 @@ export const jobIn = (data: unknown, program: string): Job => {
   if (job.program !== program)
     throw new NotAsWanted(`it is work for another build of Chalkline (${job.program}), and this is ${program}`);
   if (job.recipe !== recipeDigest(job.parcel)) throw new NotAsWanted("the recipe in it is not the one that it names");
-  return job;
+  return { table: parcelIn(job.parcel).table, parcel: job.parcel, chunk: job.chunk };
 };
 
 /** An answer packed for its way back. */

@@ -2,6 +2,7 @@
 import { closeSync, existsSync, fstatSync, fsyncSync, ftruncateSync, openSync, renameSync, writeSync } from "node:fs";
 import { join } from "node:path";
 import { type Cell, csvText } from "../../kernel/report/csv.ts";
+import { settleNames } from "../files/settle-names.ts";
 import type { RowAnswer } from "./chunk.ts";
 import type { JournalMark } from "./journal.ts";
 
@@ -24,17 +25,25 @@ export const openResults = (
 ): Results | { readonly problem: string } => {
   const heads = { measures: measuresHead(headings), findings: findingsHead };
   const tables: OpenTable[] = [];
-  for (const kind of ["measures", "findings"] as const) {
-    const path = join(folder, tableNames[kind]);
-    const table = openTable(path, mark.rows === 0 ? 0 : mark[kind]);
-    if (!table) {
-      for (const { handle } of tables) closeSync(handle);
-      return {
-        problem: `${path}.part is not as long as it was, so this batch cannot go on. Draft it again with --anew.`,
-      };
+  const close = (): void => {
+    for (const { handle } of tables) closeSync(handle);
+  };
+  try {
+    for (const kind of ["measures", "findings"] as const) {
+      const path = join(folder, tableNames[kind]);
+      const table = openTable(path, mark.rows === 0 ? 0 : mark[kind]);
+      if (!table) {
+        close();
+        return {
+          problem: `${path}.part is not as long as it was, so this batch cannot go on. Draft it again with --anew.`,
+        };
+      }
+      tables.push(table);
+      if (table.bytes === 0) append(table, heads[kind]);
     }
-    if (table.bytes === 0) table.bytes += writeSync(table.handle, heads[kind], 0);
-    tables.push(table);
+  } catch (error) {
+    close();
+    throw error;
   }
   const [measures, findings] = tables as [OpenTable, OpenTable];
   return {
@@ -45,11 +54,9 @@ export const openResults = (
     },
     finish: () => {
       for (const { path, isNamed } of tables) if (!isNamed) renameSync(partOf(path), path);
-      settle(folder);
+      settleNames(folder);
     },
-    close: () => {
-      for (const { handle } of tables) closeSync(handle);
-    },
+    close,
   };
 };
 
@@ -84,17 +91,6 @@ const append = (table: OpenTable, text: string): void => {
   }
   // Before the journal says so, for a crash of the machine keeps no order.
   fsyncSync(table.handle);
-};
-
-// The new names are on the disk once their folder is; some systems do not let a folder be asked for that.
-const settle = (folder: string): void => {
-  try {
-    const handle = openSync(folder, "r");
-    fsyncSync(handle);
-    closeSync(handle);
-  } catch {
-    // Then the system keeps its own time.
-  }
 };
 
 const measuresHead = (headings: readonly string[]): string =>

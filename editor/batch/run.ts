@@ -13,7 +13,7 @@ export interface Drafter {
   readonly most: number;
   draft(rows: readonly TableRow[]): Promise<Answer>;
   /** Ends what is under way; its answers say that they were stopped. */
-  stop(): void;
+  readonly stop: () => void;
   close(): Promise<void>;
 }
 

@@ -1,9 +1,8 @@
 // Threads that draft chunks, one on each core: piscina hands out and takes in, and starts another thread where one has died.
 import { fileURLToPath } from "node:url";
 import { Piscina } from "piscina";
-import { type Answer, answerText, chunkIn, chunkText, ownAnswer, type RowAnswer } from "./chunk.ts";
+import { draftApart } from "./draft-apart.ts";
 import type { ChunkTask } from "./draft-chunk.ts";
-import { notWorked } from "./not-worked.ts";
 import type { ThreadData } from "./thread.ts";
 
 export interface ThreadPool {
@@ -42,43 +41,17 @@ export const threadPool = (threads: number, folder: string | null): ThreadPool =
   const isStopped = (): boolean => Atomics.load(stop, 0) !== 0;
   return {
     draft: (task) =>
-      draftApart(pool, task, () => {
-        if (broken !== undefined) return { problem: broken };
-        return isStopped() ? { stopped: true } : undefined;
-      }),
+      draftApart(
+        (each) => pool.run(each),
+        task,
+        () => {
+          if (broken !== undefined) return { problem: broken };
+          return isStopped() ? { stopped: true } : undefined;
+        },
+      ),
     stop: () => {
       Atomics.store(stop, 0, 1);
     },
     close: () => pool.destroy(),
   };
-};
-
-/**
- * Drafts a chunk. Where its thread dies on the way (it ran out of memory, say), the rows are drafted one by one, so that only the
- * row that kills a thread is given up.
- */
-const draftApart = async (
-  pool: Piscina<ChunkTask, string>,
-  task: ChunkTask,
-  over: () => Answer | undefined,
-): Promise<string> => {
-  try {
-    return await pool.run(task);
-  } catch (error) {
-    const end = over();
-    if (end) return answerText(end);
-    const rows = chunkIn(task.chunk);
-    const [row, ...others] = rows;
-    if (row && others.length === 0) {
-      const words = error instanceof Error ? error.message : String(error);
-      return answerText({ rows: [notWorked(row, "", `row ${row.row}: the thread that drafted it died: ${words}`)] });
-    }
-    const answers: RowAnswer[] = [];
-    for (const each of rows) {
-      const answer = ownAnswer(await draftApart(pool, { ...task, chunk: chunkText([each]) }, over));
-      if (!("rows" in answer)) return answerText(answer);
-      answers.push(...answer.rows);
-    }
-    return answerText({ rows: answers });
-  }
 };

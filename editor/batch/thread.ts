@@ -1,10 +1,7 @@
 // What runs in each thread of the pool.
-import { join } from "node:path";
 import { workerData } from "node:worker_threads";
-import { saveInto } from "../files/save.ts";
-import { cannotWrite } from "../terminal/cannot-write.ts";
-import { type ChunkTask, chunkDrafter, type Deliver, Undelivered } from "./draft-chunk.ts";
-import { rowFolder } from "./row-folder.ts";
+import { type ChunkTask, chunkDrafter, type Deliver } from "./draft-chunk.ts";
+import { saveDrawings } from "./save-drawings.ts";
 
 /** What a thread is given when it begins. */
 export interface ThreadData {
@@ -19,12 +16,7 @@ const { folder, stop }: ThreadData = workerData;
 const deliver: Deliver = ({ answer: { row, name }, files }) => {
   if (folder === null)
     return files.map((file) => ({ name: file.name, base64: Buffer.from(file.content).toString("base64") }));
-  const place = join(folder, rowFolder(row, name));
-  try {
-    if (files.length > 0) saveInto(place, files);
-  } catch (error) {
-    throw new Undelivered(cannotWrite(error, place));
-  }
+  saveDrawings(folder, row, name, files);
   return [];
 };
 

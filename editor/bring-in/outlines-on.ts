@@ -41,10 +41,13 @@ export const outlinesOn = (lines: readonly DrawnLine[], sheet: Sheet, along: Out
   const wanted = { closed: closed.filter((chain) => !isDart(chain)), open: [...open, ...closed.filter(isDart)] };
   const untold = closedOf(told(undefined), folds);
   const inner = closedOf(told("inner"), []);
-  const outlines: Chain[] = [...wanted.closed];
-  const rest: Chain[] = [...wanted.open, ...unwanted.open, ...untold.open, ...inner.closed, ...inner.open];
+  // Lines that are drawn far too small close on one spot, whatever they are told as.
+  const small = [...wanted.closed, ...unwanted.closed].filter(({ path }) => isTooSmall(path));
+  const outlines: Chain[] = wanted.closed.filter((chain) => !small.includes(chain));
+  const rest: Chain[] = [...wanted.open, ...unwanted.open, ...untold.open, ...inner.closed, ...inner.open, ...small];
   // What is told as the other line is an outline too where the piece has no line of the wanted kind.
   for (const chain of unwanted.closed) {
+    if (small.includes(chain)) continue;
     const isOther = wanted.closed.some(
       (each) => asked.isRoundAbout(each.path, chain.path) || asked.isRoundAbout(chain.path, each.path),
     );

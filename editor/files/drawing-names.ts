@@ -1,4 +1,5 @@
 // File names for the drawings of a garment, good on every system.
+import { isDevice } from "./windows-names.ts";
 
 /** The drawing with all pieces on it. */
 export const sheetName = "sheet";
@@ -12,7 +13,7 @@ export const drawingNames = (pieces: Iterable<string>): ReadonlyMap<string, stri
   const names = new Map<string, string>();
   for (const piece of pieces) {
     const short = [...piece].slice(0, mostLetters).join("");
-    let [name, number] = [keptBySystem.test(short) ? `${short}-piece` : short, 1];
+    let [name, number] = [isDevice(short) ? `${short}-piece` : short, 1];
     while (taken.has(key(name))) {
       number += 1;
       name = `${short}-${number}`;
@@ -25,5 +26,3 @@ export const drawingNames = (pieces: Iterable<string>): ReadonlyMap<string, stri
 
 // Some systems do not tell capitals, or two spellings of one accented letter, apart.
 const key = (name: string): string => name.normalize("NFC").toLowerCase();
-
-const keptBySystem = /^(con|prn|aux|nul|com\d|lpt\d)$/i;

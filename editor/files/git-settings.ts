@@ -1,8 +1,10 @@
 // The settings of one clone that let git show garment facts under a recipe's text, written by the user's wish alone.
-import { existsSync, mkdirSync, readFileSync, realpathSync, statSync } from "node:fs";
-import { dirname, join, resolve } from "node:path";
+import { realpathSync, statSync } from "node:fs";
+import { dirname, resolve } from "node:path";
 import type { Unreadable } from "../../kernel/sources.ts";
 import { gitIn } from "./git-run.ts";
+import { makeFolder } from "./make-folder.ts";
+import { readText } from "./read-text.ts";
 import { saveAll } from "./save.ts";
 import { unreadable } from "./unreadable.ts";
 
@@ -33,7 +35,8 @@ export const setUpGit = (folder: string, command: string): GitSettings | Unreada
     if ("problem" in set) return set;
     if ("failed" in set) return unreadable("git-failed", `git could not write ${name}: ${set.failed}`);
   }
-  withLine(attributes, attribute);
+  const unread = withLine(attributes, attribute);
+  if (unread) return unread;
   return {
     written: [
       `diff.chalk.textconv = ${command}`,
@@ -46,11 +49,14 @@ export const setUpGit = (folder: string, command: string): GitSettings | Unreada
 
 const mostWords = 64 * 1024;
 
-/** Puts a line behind the last of a file, unless it is there. */
-const withLine = (path: string, line: string): void => {
-  const before = existsSync(path) ? readFileSync(path, "utf8") : "";
-  if (before.split(/\r?\n/).includes(line)) return;
-  mkdirSync(join(dirname(path)), { recursive: true });
+/** Puts a line behind the last of a file, unless it is there; gives why where the file cannot be read. */
+const withLine = (path: string, line: string): Unreadable | undefined => {
+  const read = readText(path, path);
+  if ("problem" in read && read.problem.code !== "file-missing") return read;
+  const before = "problem" in read ? "" : read.text;
+  if (before.split(/\r?\n/).includes(line)) return undefined;
+  makeFolder(dirname(path));
   const ended = before === "" || before.endsWith("\n") ? before : `${before}\n`;
-  saveAll([{ path, content: `${ended}${line}\n` }]);
+  saveAll([{ path, content: `${ended}${line}\n`, was: "problem" in read ? "no file" : { text: before } }]);
+  return undefined;
 };

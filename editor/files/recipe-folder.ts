@@ -4,11 +4,11 @@ import { realpathSync, statSync } from "node:fs";
 import { basename, dirname, isAbsolute, join, relative, sep } from "node:path";
 import type { Unreadable } from "../../kernel/sources.ts";
 import { findRecipes } from "./find-recipes.ts";
+import { ChangedMeanwhile } from "./not-saved.ts";
 import { realPathOf } from "./open-file.ts";
 import { readText, textOf } from "./read-text.ts";
 import { saveAll } from "./save.ts";
 import { unreadable } from "./unreadable.ts";
-import { NotSaved } from "./why-refused.ts";
 import { refusedPath } from "./written-path.ts";
 
 /** A recipe as it lies on the disk; the mark tells one content from another. */
@@ -108,9 +108,9 @@ export const recipeFolder = (folder: string): RecipeFolder => {
       if (there && "problem" in there) return there;
       if ((there?.mark ?? null) !== was) return { differs: there };
       try {
-        saveAll([{ path, content: text, was: there?.text ?? null }]);
+        saveAll([{ path, content: text, was: there ? { text: there.text } : "no file" }]);
       } catch (error) {
-        if (!(error instanceof NotSaved && error.isChanged)) throw error;
+        if (!(error instanceof ChangedMeanwhile)) throw error;
         // Somebody wrote while we did: the user is asked, as when it had been before.
         const now = statSync(path, { throwIfNoEntry: false }) ? read(file) : null;
         return now && "problem" in now ? now : { differs: now };

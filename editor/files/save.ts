@@ -6,26 +6,27 @@ import {
   fchmodSync,
   fchownSync,
   fsyncSync,
-  mkdirSync,
   openSync,
   readFileSync,
   realpathSync,
   renameSync,
-  rmdirSync,
   type Stats,
   statSync,
   writeFileSync,
 } from "node:fs";
 import { dirname, join } from "node:path";
 import { asideName, clearLeftAside, removeIfPossible } from "./left-aside.ts";
+import { makeFolder, removeEmpty } from "./make-folder.ts";
+import { ChangedMeanwhile, NotSaved, PartlySaved } from "./not-saved.ts";
+import { settleNames } from "./settle-names.ts";
 import { uninterrupted } from "./uninterrupted.ts";
-import { NotSaved, PartlySaved } from "./why-refused.ts";
+import { systemCode } from "./why-refused.ts";
 
 export interface FileToSave {
   readonly path: string;
   readonly content: string | Uint8Array;
-  /** The text that the file held when it was read, null where there was no file: it is not saved over anything else. */
-  readonly was?: string | null;
+  /** What the file was when it was last looked at: it is not saved over anything else. */
+  readonly was: { readonly text: string } | "no file" | "anything";
 }
 
 /**
@@ -42,49 +43,12 @@ export const saveInto = (
   uninterrupted(() => {
     const made = makeFolder(folder);
     try {
-      saveEach(files.map(({ name, content }) => ({ path: join(folder, name), content })));
+      saveEach(files.map(({ name, content }) => ({ path: join(folder, name), content, was: "anything" })));
     } catch (error) {
       removeEmpty(made);
       throw error;
     }
   });
-
-/**
- * Makes a folder and those above it, where they are not there, and tells which it made, the innermost first. Node's own way of
- * doing so turns in circles where the system lets nobody make a folder and says that it is not there (/proc).
- */
-export const makeFolder = (path: string): string[] => {
-  try {
-    mkdirSync(path);
-    return [path];
-  } catch (error) {
-    if (isFolder(path)) return [];
-    const above = dirname(path);
-    if (!isMissing(error) || above === path || isFolder(above)) throw error;
-    const made = makeFolder(above);
-    try {
-      mkdirSync(path);
-    } catch (within) {
-      if (isFolder(path)) return made;
-      removeEmpty(made);
-      throw within;
-    }
-    return [path, ...made];
-  }
-};
-
-const isMissing = (error: unknown): boolean => error instanceof Error && "code" in error && error.code === "ENOENT";
-
-const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
-
-/** Takes folders away, the innermost first, as long as nobody has put anything into them. */
-const removeEmpty = (folders: readonly string[]): void => {
-  try {
-    for (const each of folders) rmdirSync(each);
-  } catch {
-    // It is no longer ours alone.
-  }
-};
 
 /** A file on its way: written under the one name, meant for the other, which links are followed to. */
 interface Aside extends FileToSave {
@@ -162,12 +126,12 @@ const likeBefore = (handle: number, { uid, gid }: Stats): void => {
 // From here to the renaming somebody could still write, and no system offers to look and rename in one. What is left is the
 // time between two calls: the long part, writing to the disk, lies behind us.
 const refuseChanged = ({ path, to, was }: Aside): void => {
-  if (was === undefined) return;
+  if (was === "anything") return;
   const now = textAt(to);
-  if (now === was) return;
+  if (now === (was === "no file" ? null : was.text)) return;
   const because =
     now === null ? "it was taken away after it was read" : "another program has changed it since it was read";
-  throw new NotSaved(path, because, true);
+  throw new ChangedMeanwhile(path, because);
 };
 
 /** The text of a file, null where there is none, undefined where it holds no text. */
@@ -176,27 +140,13 @@ const textAt = (path: string): string | null | undefined => {
   try {
     bytes = readFileSync(path);
   } catch (error) {
-    if (isMissing(error)) return null;
+    if (systemCode(error) === "ENOENT") return null;
     throw error;
   }
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
     return undefined;
-  }
-};
-
-/** A renaming is safe from a crash of the machine when the folder has been written too. */
-const settleNames = (folder: string): void => {
-  try {
-    const handle = openSync(folder, constants.O_RDONLY);
-    try {
-      fsyncSync(handle);
-    } finally {
-      closeSync(handle);
-    }
-  } catch {
-    // Windows has no such thing, and the files are in their places already.
   }
 };
 

@@ -6,6 +6,9 @@ import { behindRow, type Cells, isEmptyRow, quoteLeftOpen, rowAt, separatorOf } 
 /** A row that holds something, or what is wrong with it; the others go on behind it. */
 export type TableRow = Cells | { readonly row: number; readonly problem: string };
 
+/** The name in a row: its first field; nothing where the row could not be read. */
+export const nameIn = (row: TableRow): string => ("fields" in row ? row.fields[0]! : "");
+
 /** That the file cannot be read as a table at all, from some row on. */
 export class TableProblem extends Error {}
 

@@ -4,8 +4,10 @@ import { createHash } from "node:crypto";
 import { homedir } from "node:os";
 import { dirname, isAbsolute, join } from "node:path";
 import type { Unreadable } from "../../kernel/sources.ts";
+import { makeFolder } from "./make-folder.ts";
+import { ChangedMeanwhile } from "./not-saved.ts";
 import { readText } from "./read-text.ts";
-import { makeFolder, saveAll } from "./save.ts";
+import { type FileToSave, saveAll } from "./save.ts";
 import { unreadable } from "./unreadable.ts";
 
 /** A file as it was when it was trusted. */
@@ -31,16 +33,48 @@ export const trustedFile = (env: NodeJS.ProcessEnv = process.env): string | unde
 /** All that is trusted, in the order in which it was; nothing where there is no list. */
 export const readTrusted = (file: string | undefined): readonly Trusted[] | Unreadable => {
   if (file === undefined) return [];
-  const read = readText(file, file);
-  if ("problem" in read) return read.problem.code === "file-missing" ? [] : read;
-  const list = listIn(read.text);
-  return list ?? unreadable("trust-unreadable", `${file} is no list of trusted steps.`, { hint: "Move it away." });
+  const kept = keptIn(file);
+  return "problem" in kept ? kept : kept.trusted;
 };
 
-/** Writes the list anew. */
-export const writeTrusted = (file: string, trusted: readonly Trusted[]): void => {
+/**
+ * Writes the list as `changed` makes it of what is trusted by then: what another command trusts at the same time is kept. Gives why
+ * the list cannot be read, undefined where it was written; throws what `saveAll` throws.
+ */
+export const changeTrusted = (
+  file: string,
+  changed: (trusted: readonly Trusted[]) => readonly Trusted[],
+): Unreadable | undefined => {
   makeFolder(dirname(file));
-  saveAll([{ path: file, content: `${JSON.stringify({ schema: 1, trusted }, null, 2)}\n` }]);
+  for (let attempt = 1; ; attempt += 1) {
+    const kept = keptIn(file);
+    if ("problem" in kept) return kept;
+    const content = `${JSON.stringify({ schema: 1, trusted: changed(kept.trusted) }, null, 2)}\n`;
+    try {
+      saveAll([{ path: file, content, was: kept.was }]);
+      return undefined;
+    } catch (error) {
+      if (!(error instanceof ChangedMeanwhile) || attempt === mostAttempts) throw error;
+    }
+  }
+};
+
+// Each attempt that fails is another command that came through; so many at once nobody starts.
+const mostAttempts = 20;
+
+/** What is trusted, and what the file was that says so. */
+interface Kept {
+  readonly trusted: readonly Trusted[];
+  readonly was: Exclude<FileToSave["was"], "anything">;
+}
+
+const keptIn = (file: string): Kept | Unreadable => {
+  const read = readText(file, file);
+  if ("problem" in read) return read.problem.code === "file-missing" ? { trusted: [], was: "no file" } : read;
+  const trusted = listIn(read.text);
+  return trusted
+    ? { trusted, was: { text: read.text } }
+    : unreadable("trust-unreadable", `${file} is no list of trusted steps.`, { hint: "Move it away." });
 };
 
 /** The mark by which a file is known again. */

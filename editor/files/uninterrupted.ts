@@ -1,11 +1,12 @@
 // Lets a stretch of work come to its end before Ctrl-C, a closed terminal or a shutdown ends the program, so that none of them
 // leaves files set aside. Nothing can be done about a kill that asks nobody: left-aside.ts clears up behind that.
 
-const signals = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
+/** How a program is asked to end: Ctrl-C, a shutdown, a closed terminal. */
+export const endingSignals = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
 
 /** Does the work, which must not wait for anything; a signal that comes meanwhile ends the program as soon as it is done. */
 export const uninterrupted = <T>(work: () => T): T => {
-  if (held === 0) for (const signal of signals) process.prependListener(signal, hear);
+  if (held === 0) for (const signal of endingSignals) process.prependListener(signal, hear);
   held += 1;
   try {
     return work();
@@ -26,7 +27,7 @@ const hear = (signal: NodeJS.Signals): void => {
 const release = (): void => {
   held -= 1;
   if (held > 0 && heard === undefined) return;
-  for (const signal of signals) process.off(signal, hear);
+  for (const signal of endingSignals) process.off(signal, hear);
   const signal = heard;
   heard = undefined;
   // The signal comes again and does what it always does: the shell sees a program that ended by it, code 130 for Ctrl-C.

@@ -1,31 +1,6 @@
 // Why the system, or we in its place, refused to read or write a file, in words that end a sentence: for the terminal, and for
 // the page's server.
-
-/** A file that is not written although the system might let us, or that the system refuses before anything is done. */
-export class NotSaved extends Error {
-  /** As whoever wanted it saved calls it. */
-  readonly path: string;
-  /** The file holds something else than it held when it was read. */
-  readonly isChanged: boolean;
-
-  constructor(path: string, because: string, isChanged = false) {
-    super(because);
-    this.path = path;
-    this.isChanged = isChanged;
-  }
-}
-
-/** The system failed between one file and the next: these are in their places already. */
-export class PartlySaved extends Error {
-  readonly saved: readonly string[];
-  override readonly cause: unknown;
-
-  constructor(saved: readonly string[], cause: unknown) {
-    super("Only some of the files were saved.");
-    this.saved = saved;
-    this.cause = cause;
-  }
-}
+import { NotSaved, PartlySaved } from "./not-saved.ts";
 
 /** The reason, to stand behind "cannot be written:"; undefined where it is no refusal, but a fault of the program. */
 export const whyRefused = (error: unknown): string | undefined => {

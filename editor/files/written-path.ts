@@ -2,6 +2,7 @@
 // another system would take for something else.
 import type { Unreadable } from "../../kernel/sources.ts";
 import { unreadable } from "./unreadable.ts";
+import { isDevice, losesItsEnd } from "./windows-names.ts";
 
 /** Why a written path is refused before any file is looked at; undefined when it is not. */
 export const refusedPath = (path: string): Unreadable | undefined => {
@@ -21,13 +22,9 @@ const besideThis = "Write the path from this recipe's folder, such as blocks/str
 // Longer ones cannot be opened on Windows (MAX_PATH, "Maximum Path Length Limitation", Microsoft Learn, from memory).
 const mostLetters = 250;
 
-// What Windows opens as a device in every folder, whatever ending is behind it, superscript digits too; and it drops blanks and
-// points at the end of a name ("Naming Files, Paths, and Namespaces", Microsoft Learn, from memory). A recipe has to mean the same
-// file on every system, so these are refused on all of them.
-const isDevice = (part: string): boolean =>
-  part !== "." &&
-  part !== ".." &&
-  (/^(?:con|prn|aux|nul|conin\$|conout\$|(?:com|lpt)[0-9¹²³]) *(?:\.|$)/i.test(part) || /[ .]$/.test(part));
+// A recipe has to mean the same file on every system, so that what one of them takes for another is refused on all.
+const isTakenForAnother = (part: string): boolean =>
+  part !== "." && part !== ".." && (isDevice(part) || losesItsEnd(part));
 
 const rules: readonly Rule[] = [
   {
@@ -64,7 +61,7 @@ const rules: readonly Rule[] = [
   },
   {
     code: "use-device",
-    applies: (path) => path.split("/").some(isDevice),
+    applies: (path) => path.split("/").some(isTakenForAnother),
     message: "The path holds a name that Windows gives to a device, or one that it takes for another.",
     hint: "Call the recipe something else, with no blank or point at the end of a folder's name.",
   },

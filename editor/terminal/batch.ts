@@ -1,29 +1,20 @@
 // chalkline batch: one garment for every row of a table of bodies, into tables of measures and findings, and drawings if asked.
-import { join } from "node:path";
 import { measuredRow } from "../../kernel/report/measured-row.ts";
 import { blank } from "../../kernel/report/said.ts";
 import { verdictOf } from "../../kernel/report/verdict.ts";
-import { takeAlone } from "../batch/alone.ts";
-import { batchLimits } from "../batch/batch-limits.ts";
+import { type BatchEnd, batchInFolder, type Hearer } from "../batch/batch-in-folder.ts";
 import { batchTold, countsOf, failedTold, goesOnTold, paceTold, stoppedTold } from "../batch/batch-told.ts";
-import { type Begun, begunAnew, begunIn, drawingsIn, journalIn } from "../batch/begun.ts";
-import { type BodiesFile, openBodies } from "../batch/bodies-file.ts";
+import { openBodies } from "../batch/bodies-file.ts";
 import { columnsFit } from "../batch/columns-fit.ts";
-import { openJournal } from "../batch/journal.ts";
-import { localDrafter } from "../batch/local-drafter.ts";
 import { type Parcel, recorded } from "../batch/parcel.ts";
 import { programNamed } from "../batch/program.ts";
-import { openResults } from "../batch/results.ts";
-import { type Drafter, type Ended, rowsAtATime, runBatch } from "../batch/run.ts";
-import type { Tally } from "../batch/tally.ts";
-import { makeFolder } from "../files/save.ts";
-import { TableProblem } from "../files/table-rows.ts";
-import { whyRefused } from "../files/why-refused.ts";
+import { endingSignals } from "../files/uninterrupted.ts";
 import { cannotBeDrawn } from "./draw.ts";
 import { openNamed } from "./opened.ts";
 import type { Paper } from "./paper.ts";
 import { threadsOf } from "./threads.ts";
 import { exitCode, refusal, remarkLine, tellFindings } from "./told.ts";
+import { codeAfterSignal, untilStopped } from "./until-stopped.ts";
 import { worked } from "./worked.ts";
 
 export interface BatchOptions {
@@ -90,150 +81,61 @@ export const batch = async (path: string, options: BatchOptions, out: Paper, err
       columns: bodies.columns,
       headings: [...measuredRow(base.outcome).keys()],
     };
-    return await inFolder(parcel, bodies, { ...options, threads, remarks: fit.remarks }, out, err);
+    const stop = new AbortController();
+    const place = { folder: options.out, anew: options.anew, queue: options.queue, threads };
+    const { result: end, signal } = await untilStopped(
+      endingSignals,
+      () => stop.abort(),
+      () => batchInFolder(parcel, bodies, place, stop.signal, hearerOn(err, fit.remarks, bodies.count)),
+    );
+    tell(end, parcel, bodies.count, options, out, err);
+    return codeOf(end, signal);
   } finally {
     bodies.close();
   }
 };
 
-interface Place extends Pick<BatchOptions, "out" | "anew" | "queue"> {
-  readonly threads: number;
-  readonly remarks: readonly string[];
-}
+const hearerOn = (err: Paper, remarks: readonly string[], count: number): Hearer => ({
+  begins: (done) => {
+    err.say(remarks.map(remarkLine));
+    if (done > 0) err.say([goesOnTold(done, count)]);
+  },
+  drafted: (done) => err.progress(done, count, "drafted"),
+  remark: (sentence) => err.say([remarkLine(sentence)]),
+});
 
-/** Takes the folder, finds out where to go on, drafts what is left, and tells. */
-const inFolder = async (parcel: Parcel, bodies: BodiesFile, place: Place, out: Paper, err: Paper): Promise<number> => {
-  const problem = (message: string): number => {
-    err.say(refusal(message));
-    return exitCode.unreadable;
-  };
-  let leave: ReturnType<typeof takeAlone> | undefined;
-  try {
-    makeFolder(place.out);
-    leave = takeAlone(join(place.out, "batch.lock"));
-    if (typeof leave !== "function") return problem(leave.problem);
-    const begun = place.anew ? begunAnew(place.out, parcel, bodies) : begunIn(place.out, parcel, bodies);
-    if (typeof begun === "string") return problem(begun);
-    if (begun.mark.isFinished) {
-      out.say([...batchTold(parcel.recipe.file, place.out, begun.mark.tally, parcel.as.length > 0, out.width)]);
-      err.say([blank, remarkLine("All of it was done before. --anew drafts it again.")]);
-      return codeOf(begun.mark.tally);
-    }
-    return await drafted(parcel, bodies, place, begun, out, err);
-  } catch (error) {
-    if (error instanceof TableProblem) return problem(`${parcel.table}: ${error.message}`);
-    const why = whyRefused(error);
-    if (why === undefined) throw error;
-    return problem(
-      `${place.out} cannot be written: ${why}. What is done is kept, and the same command goes on with it.`,
-    );
-  } finally {
-    if (typeof leave === "function") leave();
-  }
-};
-
-/** Drafts what is left to do, and tells how all of it came out. */
-const drafted = async (
-  parcel: Parcel,
-  bodies: BodiesFile,
-  { out: folder, threads, queue, remarks }: Place,
-  begun: Begun,
+const tell = (
+  end: BatchEnd,
+  { recipe, as }: Parcel,
+  count: number,
+  { out: folder, anew }: BatchOptions,
   out: Paper,
   err: Paper,
-): Promise<number> => {
-  const results = openResults(folder, begun.mark, parcel.headings);
-  if ("problem" in results) {
-    err.say(refusal(results.problem));
-    return exitCode.unreadable;
-  }
-  const journal = openJournal(journalIn(folder), begun.bytes);
-  err.say(remarks.map(remarkLine));
-  if (begun.mark.rows > 0) err.say([goesOnTold(begun.mark.rows, bodies.count)]);
-  const drawings = drawingsIn(folder);
-  const drafter = await drafterFor(parcel, begun, drawings, queue, threads, bodies.count, err);
-  if ("problem" in drafter) {
-    err.say(refusal(drafter.problem));
-    return exitCode.unreadable;
-  }
-  const since = performance.now();
-  const { ended, signal } = await untilStopped(drafter, () =>
-    runBatch(bodies, begun.mark, drafter.rowsAtATime, drafter, results, journal, (done) =>
-      err.progress(done, bodies.count, "drafted"),
-    ),
-  );
-  const { mark } = ended;
-  const pace = paceTold(mark.rows - begun.mark.rows, (performance.now() - since) / 1000);
-  try {
-    if (ended.kind === "failed") {
-      err.say(failedTold(ended.problem, mark.rows, bodies.count));
-      return exitCode.unreadable;
-    }
-    if (ended.kind === "stopped") {
-      err.say([...stoppedTold(mark.rows, bodies.count), pace]);
-      return signal === "SIGTERM" ? 143 : 130;
-    }
-    if (!bodies.isUnchanged()) {
-      const words = `${parcel.table} was changed while it was worked, so the results are of no one table. Draft it again with --anew.`;
-      err.say(refusal(words));
-      return exitCode.unreadable;
-    }
-    results.finish();
-    journal.add({ ...mark, isFinished: true });
-    out.say(batchTold(parcel.recipe.file, folder, mark.tally, parcel.as.length > 0, out.width));
-    err.say([pace]);
-    return codeOf(mark.tally);
-  } finally {
-    results.close();
-    journal.close();
+): void => {
+  switch (end.kind) {
+    case "refused":
+      err.say(refusal(end.problem));
+      break;
+    case "failed":
+      err.say(failedTold(end.problem, end.done, count, anew));
+      break;
+    case "stopped":
+      err.say([...stoppedTold(end.done, count, anew), paceTold(end.here, end.ms / 1000)]);
+      break;
+    case "done before":
+      out.say(batchTold(recipe.file, folder, end.tally, as.length > 0, out.width));
+      err.say([blank, remarkLine("All of it was done before. --anew drafts it again.")]);
+      break;
+    case "finished":
+      out.say(batchTold(recipe.file, folder, end.tally, as.length > 0, out.width));
+      err.say([paceTold(end.here, end.ms / 1000)]);
+      break;
   }
 };
 
-/** Runs until the end, or until Ctrl-C, a closed terminal or a shutdown; the second Ctrl-C does not wait. */
-const untilStopped = async (
-  drafter: Drafter,
-  run: () => Promise<Ended>,
-): Promise<{ readonly ended: Ended; readonly signal: NodeJS.Signals | undefined }> => {
-  let signal: NodeJS.Signals | undefined;
-  const stop = (heard: NodeJS.Signals): void => {
-    if (signal !== undefined) process.exit(130);
-    signal = heard;
-    drafter.stop();
-  };
-  const signals = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
-  for (const each of signals) process.on(each, stop);
-  try {
-    return { ended: await run(), signal };
-  } finally {
-    await drafter.close();
-    for (const each of signals) process.off(each, stop);
-  }
-};
-
-const drafterFor = async (
-  parcel: Parcel,
-  { head }: Begun,
-  drawings: string,
-  queue: string | undefined,
-  threads: number,
-  count: number,
-  err: Paper,
-): Promise<(Drafter & { readonly rowsAtATime: number }) | { readonly problem: string }> => {
-  const text = JSON.stringify(parcel);
-  if (queue === undefined) {
-    const rows = rowsAtATime(count, batchLimits.rows);
-    return { ...localDrafter(text, Math.min(threads, Math.ceil(count / rows)), drawings), rowsAtATime: rows };
-  }
-  // What talks to a server is large, and the only part of the program that reaches a network.
-  const { queueDrafter } = await import("../batch/queue-drafter.ts");
-  const drafter = await queueDrafter(queue, head.run, parcel, text, drawings, (remark) =>
-    err.say([remarkLine(remark)]),
-  );
-  if ("problem" in drafter) return drafter;
-  // Drawings come back over the queue, those of a few bodies at a time.
-  return { ...drafter, rowsAtATime: rowsAtATime(count, parcel.as.length > 0 ? 5 : batchLimits.rows) };
-};
-
-const codeOf = (tally: Tally): number => {
-  const { errors, notWorked } = countsOf(tally);
+const codeOf = (end: BatchEnd, signal: NodeJS.Signals | undefined): number => {
+  if (end.kind === "refused" || end.kind === "failed") return exitCode.unreadable;
+  if (end.kind === "stopped") return codeAfterSignal(signal ?? "SIGINT");
+  const { errors, notWorked } = countsOf(end.tally);
   return errors + notWorked > 0 ? exitCode.errors : exitCode.clean;
 };

@@ -1,5 +1,6 @@
 // Why a file could not be written, in a sentence; any other fault is the program's own and is passed on.
-import { NotSaved, PartlySaved, whyRefused } from "../files/why-refused.ts";
+import { NotSaved, PartlySaved } from "../files/not-saved.ts";
+import { whyRefused } from "../files/why-refused.ts";
 
 /** The sentence for an error of saving; `path` is what is said where the error names no file. */
 export const cannotWrite = (error: unknown, path: string): string => {

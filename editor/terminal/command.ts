@@ -1,7 +1,5 @@
 // What declarations of commands share: how a command is told apart, the options that several of them take, and what they are given.
 import { type Command, InvalidArgumentError } from "commander";
-import type { Units } from "../../kernel/working.ts";
-import type { OutlineLine } from "../bring-in/pieces-on.ts";
 import type { Paper } from "./paper.ts";
 
 /** What a command finds when it is asked for. */
@@ -15,39 +13,28 @@ export interface Room {
   finish(code: number): void;
 }
 
-/** Declares a command: its arguments, options and help, and what it calls. It loads what it calls only when it is asked for. */
-export type Declared = (program: Command, room: Room) => void;
+/** A command as its file declares it. */
+export interface Declared {
+  /** Its arguments, options and help, and what it calls. It loads what it calls only when it is asked for. */
+  declare(program: Command, room: Room): Command;
+  /** Why steps from outside do not come into it, as a sentence; every other command takes them in before it begins. */
+  readonly builtInOnly?: string;
+}
 
-/** Options as commander reads them. */
+/** The options of all that work a recipe, as commander reads them. */
 export interface Flags {
   readonly set?: readonly string[];
   readonly body?: string;
   readonly person?: string;
   readonly size?: string;
   readonly root?: string;
-  readonly json?: boolean;
-  readonly paper?: string;
-  readonly nestAt?: string;
+}
+
+/** The options of a sheet that is printed, or written into a folder. */
+export interface SheetFlags extends Flags {
   readonly as?: string;
-  readonly byStep?: boolean;
-  readonly markdown?: boolean;
-  readonly align?: string;
-  readonly merge?: boolean;
-  readonly tries?: string;
-  readonly seed?: string;
-  readonly bodies?: string;
-  readonly workers?: string;
-  readonly queue?: string;
-  readonly anew?: boolean;
-  readonly format?: "long" | "short";
-  readonly check?: boolean;
   readonly out?: string;
-  readonly port?: number;
-  readonly overwrite?: boolean;
-  readonly units?: Units;
-  readonly scale?: string;
-  readonly line?: OutlineLine;
-  readonly allowance?: string;
+  readonly paper?: string;
 }
 
 /** The command with the options of all that work a recipe. */
@@ -69,7 +56,7 @@ export const given = ({ set = [], body, person, size, root }: Flags) => ({
 });
 
 /** The formats, the paper and the folder of a written sheet. */
-export const written = ({ as, out, paper }: Flags) => ({
+export const written = ({ as, out, paper }: SheetFlags) => ({
   as: as === undefined ? [] : listed(as),
   ...(out !== undefined && { out }),
   ...(paper !== undefined && { paper: paper.trim().toLowerCase() }),

@@ -1,22 +1,22 @@
 // chalkline draw: a garment's pieces as files of every kind that a workroom can use, into a folder.
 import { didYouMean } from "../../grammar/nearest.ts";
 import { type Drawings, draw as drawingsOf } from "../../kernel/drawing/draw.ts";
-import type { Remarks } from "../../kernel/drawing/remarks.ts";
-import { cuttingRoomDxf } from "../../kernel/exchange/cutting-room.ts";
-import { formats } from "../../kernel/export/formats.ts";
 import type { Outcome } from "../../kernel/kernel.ts";
-import { margin, papers } from "../../kernel/paper/papers.ts";
+import { doesNotFit, type TooLarge } from "../../kernel/paper/does-not-fit.ts";
+import { type PaperKind, papers } from "../../kernel/paper/papers.ts";
 import { blank, plain, quiet, type SaidLine, strong } from "../../kernel/report/said.ts";
 import { aligned, amount, words } from "../../kernel/report/table.ts";
 import { counted } from "../../kernel/report/verdict.ts";
 import type { Nest } from "../../kernel/sizes/nest-groups.ts";
 import { canNestAt, nested } from "../../kernel/sizes/nested.ts";
-import { garmentsOf, type SizedGarment, sizeTables } from "../../kernel/sizes/size-tables.ts";
+import { garmentsOf, sizeTables } from "../../kernel/sizes/size-tables.ts";
 import { lengthIn } from "../../kernel/units.ts";
 import type { Units } from "../../kernel/working.ts";
-import { type DraftedWith, drawnFiles, remarksOn } from "../files/drawn-files.ts";
-import type { PaperFile, TooLarge } from "../files/paper-files.ts";
-import { type FileToSave, saveInto } from "../files/save.ts";
+import { type DraftedWith, remarksOn } from "../files/drawn-files.ts";
+import type { PaperFile } from "../files/paper-files.ts";
+import { isLettered, type Pattern, type PatternFile, patternFiles, patternFormats } from "../files/pattern-files.ts";
+import type { PrintedFile } from "../files/printed-file.ts";
+import { saveInto } from "../files/save.ts";
 import { cannotWrite } from "./cannot-write.ts";
 import { chalk } from "./known.ts";
 import { lettersTold } from "./letters-told.ts";
@@ -36,8 +36,8 @@ export interface DrawOptions extends Given {
   readonly nestAt?: string;
 }
 
-/** All formats that `--as` takes: those of a drawing, and those of a whole garment. */
-export const formatNames: readonly string[] = [...formats.map(({ name }) => name), "dxf", "pdf"];
+/** All formats that `--as` takes: those of a pattern, and prints. */
+export const formatNames: readonly string[] = [...patternFormats.map(({ name }) => name), "pdf"];
 
 /** All papers that `--paper` takes. */
 export const paperNames: readonly string[] = papers.map(({ name }) => name);
@@ -66,7 +66,7 @@ export const draw = async (path: string, options: DrawOptions, out: Paper, err: 
   }
   if (made.files.length > 0) out.say(written(made.files, options.out));
   // Findings come last: there the eye of whoever typed the command is.
-  const lettered = isLettered(options.as) ? [pattern.drawings.sheet] : [];
+  const lettered = isDrawnLettered(options.as) ? [pattern.drawings.sheet] : [];
   err.say([blank, ...pattern.notes.map(remarkLine), ...(await lettersTold(file, lettered))]);
   const refused = made.refused.flatMap((each) => refusal(each));
   if (refused.length > 0) err.say(refused);
@@ -85,12 +85,14 @@ export const garmentFiles = async (
   options: DraftedWith & Pick<DrawOptions, "as" | "paper">,
 ): Promise<Awaited<ReturnType<typeof filesOf>> & { readonly lettered: readonly Drawings["sheet"][] }> => {
   const pattern = patternOf({ outcome }, options);
-  return { ...(await filesOf(pattern, options)), lettered: isLettered(options.as) ? [pattern.drawings.sheet] : [] };
+  return {
+    ...(await filesOf(pattern, options)),
+    lettered: isDrawnLettered(options.as) ? [pattern.drawings.sheet] : [],
+  };
 };
 
-/** Whether one of these formats is lettered with the font of the program; the others have letters of their own. */
-const isLettered = (as: readonly string[]): boolean =>
-  as.includes("pdf") || formats.some((format) => format.isLettered && as.includes(format.name));
+/** Whether something that is asked for is lettered with the font of the program: prints always are. */
+const isDrawnLettered = (as: readonly string[]): boolean => as.includes("pdf") || isLettered(as);
 
 /** What `--size` says for all sizes on one paper. */
 const allSizes = "all";
@@ -110,27 +112,18 @@ const unknownIn = (given: readonly string[], known: readonly string[], what: str
   return `There is no ${what} ${stranger}. ${didYouMean(stranger, known) ?? `There is ${known.join(", ")}.`}`;
 };
 
-/** What is to be drawn: the drawings, and the garments behind them. */
-interface Pattern {
-  readonly drawings: Drawings;
-  readonly named: readonly { readonly name: string; readonly drawing: Drawings["sheet"] }[];
-  readonly garments: readonly {
-    readonly size?: string;
-    readonly base: boolean;
-    readonly garment: SizedGarment["garment"];
-  }[];
-  readonly remarks: Remarks;
+/** A pattern with all that is said of it. */
+interface ToDraw extends Pattern {
   readonly units: Units;
   readonly notes: readonly string[];
 }
 
-const patternOf = ({ outcome }: Pick<WorkedFile, "outcome">, options: DraftedWith): Pattern => {
+const patternOf = ({ outcome }: Pick<WorkedFile, "outcome">, options: DraftedWith): ToDraw => {
   const remarks = remarksOn(outcome, options);
   const drawings = drawingsOf(outcome.garment, remarks);
   const { size } = options;
   return {
     drawings,
-    named: drawnFiles(drawings),
     garments: [{ base: true, garment: outcome.garment, ...(size !== undefined && { size }) }],
     remarks,
     units: outcome.garment.units,
@@ -142,7 +135,7 @@ const patternOf = ({ outcome }: Pick<WorkedFile, "outcome">, options: DraftedWit
 const nestOf = (
   { outcome, source, circumstances }: WorkedFile,
   options: DrawOptions,
-): Pattern | { readonly problem: string } => {
+): ToDraw | { readonly problem: string } => {
   const [table, ...others] = sizeTables(chalk, source, circumstances);
   if (!table) return { problem: `--size all: the recipe has no size table, and uses none.` };
   const sized = garmentsOf(table);
@@ -156,7 +149,6 @@ const nestOf = (
   );
   return {
     drawings,
-    named: drawnFiles(drawings),
     garments: sized,
     remarks,
     units: outcome.garment.units,
@@ -182,72 +174,44 @@ const elsewhereLaid = (nests: readonly Nest[], nestAt: string | undefined): stri
       : [`--nest-at ${nestAt}: ${name} has none in every size, and is laid ${about}.`],
   );
 
-interface MadeFile {
-  readonly name: string;
-  readonly content: FileToSave["content"];
+interface MadeFile extends PrintedFile {
   readonly facts: readonly string[];
 }
 
 const filesOf = async (
-  { drawings, named, garments, remarks, units }: Pattern,
+  pattern: ToDraw,
   { as, paper = ["a4"] }: Pick<DrawOptions, "as" | "paper">,
 ): Promise<{
   readonly files: readonly MadeFile[];
   readonly refused: readonly string[];
 }> => {
-  const lettering = isLettered(as) ? (await import("../files/shipped-lettering.ts")).shippedLettering() : undefined;
-  const drawn = formats
-    .filter(({ name }) => as.includes(name))
-    .flatMap(({ ending, write }) =>
-      named.map(({ name, drawing }): MadeFile => {
-        const { left, top, right, bottom } = drawing.paper;
-        const facts = [`${lengthIn(right - left, units)} wide`, `${lengthIn(bottom - top, units)} high`];
-        return { name: `${name}${ending}`, content: write(drawing, lettering), facts };
-      }),
-    );
-  const room = as.includes("dxf")
-    ? [
-        {
-          name: "cutting-room.dxf",
-          content: cuttingRoomDxf(garments, remarks),
-          facts: ["ASTM D6673", "1 unit is 1 mm"],
-        },
-      ]
-    : [];
-  if (!as.includes("pdf")) return { files: [...drawn, ...room], refused: [] };
-  const { paperFiles } = await import("../files/paper-files.ts");
-  const prints = await paperFiles(
-    drawings,
-    papers.filter(({ name }) => paper.includes(name)),
-  );
+  const { drawings, units } = pattern;
+  const lettering = isDrawnLettered(as)
+    ? (await import("../files/shipped-lettering.ts")).shippedLettering()
+    : undefined;
+  const drawn = patternFiles(pattern, as, lettering).map((file) => ({ ...file, facts: factsOf(file, units) }));
+  if (!lettering || !as.includes("pdf")) return { files: drawn, refused: [] };
+  const { paperFile } = await import("../files/paper-files.ts");
+  const prints: (PaperFile | TooLarge)[] = [];
+  for (const kind of papers) if (paper.includes(kind.name)) prints.push(await paperFile(drawings, kind, lettering));
   return {
-    files: [...drawn, ...room, ...prints.flatMap((print) => ("content" in print ? [printedFile(print)] : []))],
-    refused: prints.flatMap((print) => ("tooLarge" in print ? [doesNotFit(print, units)] : [])),
+    files: [...drawn, ...prints.flatMap((print) => ("content" in print ? [printedFile(print)] : []))],
+    refused: prints.flatMap((print) => ("tooLarge" in print ? [doesNotFit(print, units, namesOf)] : [])),
   };
 };
 
-const printedFile = ({ paper, pages, content }: PaperFile): MadeFile => ({
-  name: `sheet-${paper.name}.pdf`,
-  content,
-  facts: [counted(pages, paper.use === "tiles" ? "page" : "sheet"), paper.title],
+const factsOf = ({ drawing }: PatternFile, units: Units): string[] => {
+  if (!drawing) return ["ASTM D6673", "1 unit is 1 mm"];
+  const { left, top, right, bottom } = drawing.paper;
+  return [`${lengthIn(right - left, units)} wide`, `${lengthIn(bottom - top, units)} high`];
+};
+
+const printedFile = (file: PaperFile): MadeFile => ({
+  ...file,
+  facts: [counted(file.pages, file.paper.use === "tiles" ? "page" : "sheet"), file.paper.title],
 });
 
-const doesNotFit = ({ paper, tooLarge, others }: TooLarge, units: Units): string => {
-  const length = (mm: number): string => lengthIn(Math.ceil(mm), units);
-  const pieces = tooLarge
-    .map(({ name, width, height }) => `${name} (${length(width)} by ${length(height)})`)
-    .join(", ");
-  const isPutTogether = others.some(({ use }) => use === "tiles");
-  const instead =
-    others.length > 0
-      ? `Others do: --paper ${others.map(({ name }) => name).join(", ")}${isPutTogether ? "; the small ones are put together" : ""}.`
-      : "Split it into panels first.";
-  if (paper.use === "tiles") return `${pieces} would take hundreds of pages of ${paper.title}. ${instead}`;
-  if (paper.use === "roll")
-    return `A ${paper.title} has room for ${lengthIn(paper.width - 2 * margin, units)} across: it does not take ${pieces}. ${instead}`;
-  const room = `${lengthIn(paper.width - 2 * margin, units)} by ${lengthIn(paper.height - 2 * margin, units)}`;
-  return `${paper.title} is printed whole, and has room for ${room}: it does not take ${pieces}. ${instead}`;
-};
+const namesOf = (others: readonly PaperKind[]): string => `--paper ${others.map(({ name }) => name).join(", ")}`;
 
 const written = (files: readonly MadeFile[], folder: string): SaidLine[] => [
   [plain(`Wrote ${counted(files.length, "file")} into `), strong(folder), quiet("  (true to scale)")],

@@ -31,7 +31,7 @@ import { overValues } from "./lay-over.ts";
 import { withPackers } from "./packers.ts";
 import type { Paper } from "./paper.ts";
 import { codeFor, exitCode, refusal } from "./told.ts";
-import { type Stop, searched, untilStopped } from "./until-stopped.ts";
+import { type Stop, searched, untilCtrlC } from "./until-stopped.ts";
 import { type WorkedFile, workFile } from "./worked-file.ts";
 
 /** Lays one recipe; findings go to the other stream, so that what is to be bought stands alone. */
@@ -78,7 +78,7 @@ interface Answer {
 
 const layAnswer = async ({ outcome }: WorkedFile, asked: Asked, err: Paper): Promise<Answer> => {
   const { garment } = outcome;
-  const laid = await untilStopped((stop) => laidUntil(stop, garment, asked, err));
+  const laid = await untilCtrlC((stop) => laidUntil(stop, garment, asked, err));
   return {
     report: layReport(laid, garment.units),
     json: layJson(laid),

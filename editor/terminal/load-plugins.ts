@@ -3,11 +3,28 @@
 import { realpathSync } from "node:fs";
 import type { Vocabulary } from "../../kernel/kernel.ts";
 import { kit } from "../../kernel/kit.ts";
-import { type Plugged, plugged, wordsOf } from "../../kernel/plugin.ts";
+import { type StepsTaken, takenSteps, wordsOf } from "../../kernel/taken-steps.ts";
 import { readText } from "../files/read-text.ts";
-import { readTrusted, sha256Of, type Trusted } from "../files/trusted.ts";
+import { readTrusted, sha256Of, type Trusted, trustedFile } from "../files/trusted.ts";
 import { importText } from "./import-text.ts";
 import { known, learn } from "./known.ts";
+import type { Paper } from "./paper.ts";
+import { remarkLine } from "./told.ts";
+
+/** Steps that were asked for and cannot be taken in: the command is not begun without them. */
+export class NotTakenIn extends Error {}
+
+/**
+ * Takes in the files that --with named and those that are trusted, and says what was left out. A command that works with the
+ * built-in steps only says so in `builtInOnly`, and gets none.
+ */
+export const takeIn = async (named: readonly string[], builtInOnly: string | undefined, err: Paper): Promise<void> => {
+  if (builtInOnly === undefined) {
+    const taken = await loadPlugins(named, trustedFile());
+    if ("problem" in taken) throw new NotTakenIn(taken.problem);
+    err.say(taken.remarks.map(remarkLine));
+  } else if (named.length > 0) throw new NotTakenIn(`${builtInOnly} --with does nothing here.`);
+};
 
 /** A file of steps as it was read: what is run is this text and nothing else. */
 export interface PluginFile {
@@ -26,8 +43,8 @@ export const pluginFile = (path: string): PluginFile | { readonly problem: strin
   return { called: path, path: realpathSync(path), text: read.text, sha256: sha256Of(read.text) };
 };
 
-/** What a file brings. It is run for that, with all rights of the user. */
-export const pluggedBy = async ({ called, text }: PluginFile, beside: Vocabulary): Promise<Plugged> => {
+/** The steps and checks of a file. It is run for that, with all rights of the user. */
+export const stepsOf = async ({ called, text }: PluginFile, beside: Vocabulary): Promise<StepsTaken> => {
   let given: unknown;
   try {
     // By its text: so no more runs than what was read, shown and pinned, and it can bring no other file in that was not.
@@ -40,13 +57,13 @@ export const pluggedBy = async ({ called, text }: PluginFile, beside: Vocabulary
   } catch (error) {
     return { problem: `${called} could not be loaded: ${wordsOf(error).replaceAll(/data:\S+/g, "it")}` };
   }
-  return plugged(given, beside, called);
+  return takenSteps(given, beside, called);
 };
 
 /**
  * Takes in what is trusted, then what is named here; gives remarks about what was left out, or the sentence that ends the command.
  */
-export const loadPlugins = async (
+const loadPlugins = async (
   named: readonly string[],
   trustedIn: string | undefined,
 ): Promise<{ readonly remarks: readonly string[] } | { readonly problem: string }> => {
@@ -57,7 +74,7 @@ export const loadPlugins = async (
   else
     for (const each of trusted) {
       const file = unchanged(each);
-      const more = "problem" in file ? file : await pluggedBy(file, known);
+      const more = "problem" in file ? file : await stepsOf(file, known);
       if ("problem" in more) remarks.push(`${more.problem} Its steps are not loaded.`);
       else {
         learn(more);
@@ -69,7 +86,7 @@ export const loadPlugins = async (
     if ("problem" in file) return file;
     if (loaded.has(file.path)) continue;
     loaded.add(file.path);
-    const more = await pluggedBy(file, known);
+    const more = await stepsOf(file, known);
     if ("problem" in more) return more;
     learn(more);
   }

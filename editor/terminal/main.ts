@@ -2,7 +2,6 @@
 // answers with an exit code.
 import { Command, CommanderError } from "commander";
 import { readable } from "../../kernel/report/readable.ts";
-import { trustedFile } from "../files/trusted.ts";
 import { systemCode, whyRefused } from "../files/why-refused.ts";
 import type { Declared } from "./command.ts";
 import { batchCommand } from "./commands/batch.ts";
@@ -27,9 +26,9 @@ import { stressCommand } from "./commands/stress.ts";
 import { tidyCommand } from "./commands/tidy.ts";
 import { traceCommand } from "./commands/trace.ts";
 import { trustCommand } from "./commands/trust.ts";
-import { loadPlugins } from "./load-plugins.ts";
+import { NotTakenIn, takeIn } from "./load-plugins.ts";
 import { type Paper, paperOn } from "./paper.ts";
-import { exitCode, refusal, remarkLine } from "./told.ts";
+import { exitCode, refusal } from "./told.ts";
 import { watched } from "./undelivered.ts";
 
 // Set by build.mjs from package.json.
@@ -92,10 +91,9 @@ const main = async (args: readonly string[]): Promise<number> => {
       code = ended;
     },
   };
-  for (const declare of commands) declare(program, room);
-  program.hook("preAction", async (_, command) => {
-    await takeIn(command.name(), program.opts<{ with?: readonly string[] }>().with ?? [], papers()[1]);
-  });
+  const named = (): readonly string[] => program.opts<{ with?: readonly string[] }>().with ?? [];
+  for (const { declare, builtInOnly } of commands)
+    declare(program, room).hook("preAction", () => takeIn(named(), builtInOnly, papers()[1]));
 
   try {
     await program.parseAsync(args, { from: "user" });
@@ -116,28 +114,6 @@ const main = async (args: readonly string[]): Promise<number> => {
     return exitCode.unreadable;
   }
   return code;
-};
-
-/** Steps that were asked for and cannot be taken in: the command is not begun without them. */
-class NotTakenIn extends Error {}
-
-/** Commands that bring no steps in: one looks at files of steps itself, and the others work elsewhere with the built-in ones. */
-const withoutPlugins: ReadonlyMap<string, string> = new Map([
-  ["trust", "trust looks at the file itself: say chalkline trust FILE."],
-  ["batch", "batch knows the built-in steps only."],
-  ["batch-worker", "batch-worker knows the built-in steps only."],
-  ["edit", "The cutting table knows the built-in steps only."],
-]);
-
-const takeIn = async (command: string, named: readonly string[], err: Paper): Promise<void> => {
-  const without = withoutPlugins.get(command);
-  if (without !== undefined) {
-    if (named.length > 0) throw new NotTakenIn(`${without} --with does nothing here.`);
-    return;
-  }
-  const taken = await loadPlugins(named, trustedFile());
-  if ("problem" in taken) throw new NotTakenIn(taken.problem);
-  err.say(taken.remarks.map(remarkLine));
 };
 
 const exits = `

@@ -1,15 +1,15 @@
 // Who packs strips for the terminal: this thread, or several others at once. A strip is packed alike by whoever does it, so that
 // what comes of it does not depend on how many there are.
 import { availableParallelism } from "node:os";
-import { setImmediate } from "node:timers/promises";
 import { type Packed, type PackTask, packed } from "../../kernel/packing/pack-task.ts";
+import { searched, untilStopped } from "./until-stopped.ts";
 
 export interface Packers {
   /** Packs a strip; where it is stopped on the way, the best there was by then. */
   pack(task: PackTask): Promise<Packed>;
   /** Somebody has asked to stop. */
   readonly isStopped: boolean;
-  stop(): void;
+  readonly stop: () => void;
   close(): Promise<void>;
 }
 
@@ -26,12 +26,9 @@ export const withPackers = async <Result>(
 ): Promise<Result> => {
   const threads = Math.min(availableParallelism(), strips);
   const packers = threads > 1 && strips >= worthThreads ? await apart(threads) : packersHere();
-  const onStop = (): void => packers.stop();
-  process.once("SIGINT", onStop);
   try {
-    return await work(packers);
+    return (await untilStopped(["SIGINT"], packers.stop, () => work(packers))).result;
   } finally {
-    process.removeListener("SIGINT", onStop);
     await packers.close();
   }
 };
@@ -42,21 +39,13 @@ const apart = async (threads: number): Promise<Packers> => {
   return packerThreads(threads);
 };
 
-// So many looks are taken between two chances to stop.
-const looksAtATime = 32;
-
 /** This thread packs, one strip after another. */
 export const packersHere = (): Packers => {
-  let isStopped = false;
+  const stop = { isAsked: false };
   let last: Promise<unknown> = Promise.resolve();
   const packAlone = async (task: PackTask): Promise<Packed> => {
-    const search = packed(task);
-    for (let look = 1; ; look += 1) {
-      const { done, value: layout } = search.next();
-      if (done) return { layout, isWhole: true };
-      if (look % looksAtATime === 0) await setImmediate();
-      if (isStopped) return { layout, isWhole: false };
-    }
+    const found = await searched(packed(task), stop);
+    return "end" in found ? { layout: found.end, isWhole: true } : { layout: found.stoppedAt, isWhole: false };
   };
   return {
     pack: (task) => {
@@ -65,10 +54,10 @@ export const packersHere = (): Packers => {
       return result;
     },
     get isStopped() {
-      return isStopped;
+      return stop.isAsked;
     },
     stop: () => {
-      isStopped = true;
+      stop.isAsked = true;
     },
     close: async () => {},
   };

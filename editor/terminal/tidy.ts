@@ -53,7 +53,7 @@ const tidyOne = async (path: string, onlyChecking: boolean, out: Paper, err: Pap
     return exitCode.errors;
   }
   try {
-    saveAll([{ path, content: better, was: text }]);
+    saveAll([{ path, content: better, was: { text } }]);
   } catch (error) {
     err.say(refusal(cannotWrite(error, path)));
     return exitCode.unreadable;

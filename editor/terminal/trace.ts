@@ -77,8 +77,8 @@ export const trace = async (path: string, options: TraceOptions, out: Paper, err
   else {
     try {
       // A file that has come there meanwhile stays as well.
-      const unlessThere = options.overwrite ? {} : { was: null };
-      saveAll([{ path: options.out, content: made.recipe, ...unlessThere }]);
+      const was = options.overwrite ? "anything" : "no file";
+      saveAll([{ path: options.out, content: made.recipe, was }]);
     } catch (error) {
       return refuse(cannotWrite(error, options.out));
     }

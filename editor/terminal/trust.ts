@@ -4,9 +4,9 @@ import { resolve } from "node:path";
 import { blank, plain, quiet, type SaidLine, strong } from "../../kernel/report/said.ts";
 import { counted } from "../../kernel/report/verdict.ts";
 import { vocabulary } from "../../kernel/vocabulary.ts";
-import { readTrusted, type Trusted, trustedFile, writeTrusted } from "../files/trusted.ts";
+import { changeTrusted, readTrusted, type Trusted, trustedFile } from "../files/trusted.ts";
 import { cannotWrite } from "./cannot-write.ts";
-import { pluggedBy, pluginFile } from "./load-plugins.ts";
+import { pluginFile, stepsOf } from "./load-plugins.ts";
 import type { Paper } from "./paper.ts";
 import { exitCode, refusal } from "./told.ts";
 
@@ -22,12 +22,14 @@ export const trust = async (path: string, out: Paper, err: Paper): Promise<numbe
   if ("problem" in list) return refuse(list.problem.message, list.problem.hint);
   const file = pluginFile(path);
   if ("problem" in file) return refuse(file.problem);
-  const brought = await pluggedBy(file, vocabulary);
-  if ("problem" in brought) return refuse(brought.problem, "It is not trusted.");
-  const { steps, checks } = brought;
-  const others = list.filter((each) => each.path !== file.path);
+  const taken = await stepsOf(file, vocabulary);
+  if ("problem" in taken) return refuse(taken.problem, "It is not trusted.");
+  const { steps, checks } = taken;
+  const isOther = ({ path: other }: Trusted): boolean => other !== file.path;
   try {
-    writeTrusted(kept, [...others, { path: file.path, sha256: file.sha256 }]);
+    // Running the file may have taken long, so the list is read anew.
+    const unread = changeTrusted(kept, (all) => [...all.filter(isOther), { path: file.path, sha256: file.sha256 }]);
+    if (unread) return refuse(unread.problem.message, unread.problem.hint);
   } catch (error) {
     return refuse(cannotWrite(error, kept));
   }
@@ -61,23 +63,22 @@ export const trustedList = (out: Paper, err: Paper): number => {
 
 /** Trusts a file no longer; it need not be there any more. */
 export const distrust = (path: string, out: Paper, err: Paper): number => {
+  const refuse = (problem: string, hint?: string): number => {
+    err.say(refusal(problem, hint));
+    return exitCode.unreadable;
+  };
   const kept = trustedFile();
   const list = readTrusted(kept);
-  if ("problem" in list) {
-    err.say(refusal(list.problem.message, list.problem.hint));
-    return exitCode.unreadable;
-  }
+  if ("problem" in list) return refuse(list.problem.message, list.problem.hint);
   const meant = new Set([resolve(path), realOr(path)]);
-  const left = list.filter((each) => !meant.has(each.path));
-  if (kept === undefined || left.length === list.length) {
-    err.say(refusal(`${path} is not trusted.`, "chalkline trust --list shows what is."));
-    return exitCode.unreadable;
-  }
+  const isMeant = (each: Trusted): boolean => meant.has(each.path);
+  if (kept === undefined || !list.some(isMeant))
+    return refuse(`${path} is not trusted.`, "chalkline trust --list shows what is.");
   try {
-    writeTrusted(kept, left);
+    const unread = changeTrusted(kept, (all) => all.filter((each) => !isMeant(each)));
+    if (unread) return refuse(unread.problem.message, unread.problem.hint);
   } catch (error) {
-    err.say(refusal(cannotWrite(error, kept)));
-    return exitCode.unreadable;
+    return refuse(cannotWrite(error, kept));
   }
   out.say([[plain(`${path} is no longer trusted.`)]]);
   return exitCode.clean;

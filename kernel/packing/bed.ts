@@ -23,7 +23,8 @@ export interface Bed {
   /** No-fit regions of two turned shapes, made when first asked for. */
   readonly regions: (NoFit | undefined)[];
   length: number;
-  /** How many places have been looked at, and overlaps measured there: the measure of effort. */
+  /** How many places have been looked at, and overlaps measured there: the measure of effort. What grows with the square of
+   * many copies counts as well, or hundreds of them would take minutes of the effort of seconds. */
   spent: number;
 }
 
@@ -87,10 +88,19 @@ export const lay = (bed: Bed, copy: number, place: Place): void => {
 
 /** Measures all overlaps anew. */
 export const measureAll = (bed: Bed): void => {
+  bed.spent += Math.floor((bed.count / many) ** 2) * eachSquare;
   for (let copy = 0; copy < bed.count; copy += 1) {
     for (let other = copy + 1; other < bed.count; other += 1) measure(bed, copy, other);
   }
 };
+
+// Fewer copies, or turned shapes, than this are a garment or a few: what it takes to go through them is in the price of a look.
+const many = 128;
+
+// What it costs, as overlaps measured, to go through all pairs of so many copies; and to make a region where the shapes are many,
+// for each two of their parts.
+const eachSquare = 40;
+const eachSum = 10;
 
 const measure = (bed: Bed, copy: number, other: number): void => {
   const depth = copy === other ? 0 : depthBetween(bed, copy, other);
@@ -113,7 +123,10 @@ export const weightedDepth = (bed: Bed, copy: number): number => {
 };
 
 /** All overlaps in the bed. */
-export const wholeDepth = ({ depths }: Bed): number => depths.reduce((sum, depth) => sum + depth, 0) / 2;
+export const wholeDepth = (bed: Bed): number => {
+  bed.spent += Math.floor((bed.count / many) ** 2) * eachSquare;
+  return bed.depths.reduce((sum, depth) => sum + depth, 0) / 2;
+};
 
 /** The weighted overlaps that a copy would have at a place; where they come to `enough`, that is all one learns. */
 export const weightedDepthAt = (bed: Bed, copy: number, lies: number, x: number, y: number, enough: number): number => {
@@ -121,7 +134,7 @@ export const weightedDepthAt = (bed: Bed, copy: number, lies: number, x: number,
   const { long, wide } = turned[lies]!;
   const row = copy * count;
   let sum = 0;
-  let spent = 1;
+  let spent = 1 + Math.floor(count / many);
   for (let other = 0; other < count; other += 1) {
     // Boxes that do not overlap are told by two numbers each; of a hundred copies, five are left.
     const dx = x - xs[other]!;
@@ -143,6 +156,7 @@ export const regionOf = (bed: Bed, fixed: number, moving: number): NoFit => {
   if (known) return known;
   const [first, second] = [bed.turned[fixed]!, bed.turned[moving]!];
   const made = noFit(first.parts, second.parts, gap * bed.strip.width);
+  if (bed.turned.length > many) bed.spent += first.parts.length * second.parts.length * eachSum;
   remember(bed, fixed, moving, made);
   // The two turned by half a turn together: all is the other way round, and boxes begin where they ended.
   if (first.opposite !== undefined && second.opposite !== undefined) {

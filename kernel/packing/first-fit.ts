@@ -2,20 +2,25 @@
 // rule of B. S. Baker, E. G. Coffman, R. L. Rivest 1980, at the corners of no-fit polygons as in Bennell and Oliveira 2008).
 import type { Point } from "../geometry/point.ts";
 import { type Bed, type Place, putDown, regionOf, weightedDepthAt } from "./bed.ts";
+import { eachSide } from "./no-fit.ts";
+import { inRows } from "./rows.ts";
 
-/** Fills an empty bed, the copies in the given order, and sets its length. */
-export const firstFit = (bed: Bed, order: readonly number[]): void => {
+/** Fills an empty bed, the copies in the given order, and sets its length; what is left when the effort is spent goes in rows. */
+export function* firstFit(bed: Bed, order: readonly number[], until: number): Generator<void, void> {
   const laid: number[] = [];
   // What is laid only takes room away, so that a shape finds none before where it last found some.
   const from = new Float64Array(bed.turned.length);
   bed.length = 0;
   for (const copy of order) {
+    if (bed.spent >= until) break;
     const place = firstPlace(bed, copy, laid, from);
     putDown(bed, copy, place);
     laid.push(copy);
     bed.length = Math.max(bed.length, place.x + bed.turned[place.lies]!.long);
+    yield;
   }
-};
+  inRows(bed, order.slice(laid.length));
+}
 
 const firstPlace = (bed: Bed, copy: number, laid: readonly number[], from: Float64Array): Place => {
   let [best, reach] = [behindAll(bed, copy), Number.POSITIVE_INFINITY];
@@ -49,18 +54,15 @@ const candidates = (bed: Bed, lies: number, laid: readonly number[], from: numbe
     const [atX, atY] = [bed.x[other]!, bed.y[other]!];
     // Its region ends a hair behind its box.
     if (atX + bed.long[other]! * 1.001 < from) continue;
-    for (const ring of regionOf(bed, bed.lies[other]!, lies).rings) {
-      ring.forEach((p, i) => {
-        const q = ring[(i + 1) % ring.length]!;
-        if (p.y + atY >= least && p.y + atY <= most) found.push({ x: p.x + atX, y: p.y + atY });
-        for (const side of least === most ? [least] : [least, most]) {
-          const level = side - atY;
-          if (p.y > level === q.y > level) continue;
-          const x = p.x + ((level - p.y) / (q.y - p.y)) * (q.x - p.x);
-          found.push({ x: x + atX + bed.length * 1e-12, y: side });
-        }
-      });
-    }
+    eachSide(regionOf(bed, bed.lies[other]!, lies), (x0, y0, x1, y1) => {
+      if (y0 + atY >= least && y0 + atY <= most) found.push({ x: x0 + atX, y: y0 + atY });
+      for (const side of least === most ? [least] : [least, most]) {
+        const level = side - atY;
+        if (y0 > level === y1 > level) continue;
+        const x = x0 + ((level - y0) / (y1 - y0)) * (x1 - x0);
+        found.push({ x: x + atX + bed.length * 1e-12, y: side });
+      }
+    });
   }
   return found.filter(({ x }) => x >= from).sort((a, b) => a.x - b.x || a.y - b.y);
 };

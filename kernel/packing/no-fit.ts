@@ -10,9 +10,24 @@ export interface NoFit {
   readonly isConvex: boolean;
   /** Otherwise x, y of the start of each side, then x, y of its end, then 1 / its squared length; of all rings together. */
   readonly sides: Float64Array;
-  /** Its border; a place on it is free. */
-  readonly rings: readonly Point[][];
+  /** Of a convex one x, y of the corners of its border, one after another; another has them in its sides. */
+  readonly corners: Float64Array;
 }
+
+/** Every side of the border of a region, from its start to its end; a place on the border is free. */
+export const eachSide = (
+  { isConvex, sides, corners }: NoFit,
+  take: (x0: number, y0: number, x1: number, y1: number) => void,
+): void => {
+  if (isConvex) {
+    for (let i = 0; i < corners.length; i += 2) {
+      const next = (i + 2) % corners.length;
+      take(corners[i]!, corners[i + 1]!, corners[next]!, corners[next + 1]!);
+    }
+  } else {
+    for (let i = 0; i < sides.length; i += 5) take(sides[i]!, sides[i + 1]!, sides[i + 2]!, sides[i + 3]!);
+  }
+};
 
 /** Where a shape may not lie because of another that lies at (0, 0), both given by convex parts; no nearer than `gap`. */
 export const noFit = (fixed: readonly Point[][], moving: readonly Point[][], gap: number): NoFit => {
@@ -21,19 +36,19 @@ export const noFit = (fixed: readonly Point[][], moving: readonly Point[][], gap
 };
 
 /** The region for the two shapes with their parts exchanged, which is the same turned by half a turn. */
-export const exchanged = ({ isConvex, sides, rings }: NoFit): NoFit => ({
+export const exchanged = ({ isConvex, sides, corners }: NoFit): NoFit => ({
   isConvex,
   sides: sides.map((value, i) => ((isConvex ? i % 3 === 2 : i % 5 === 4) ? value : -value)),
-  rings: rings.map((ring) => ring.map(({ x, y }) => ({ x: -x, y: -y }))),
+  corners: corners.map((value) => -value),
 });
 
 /** The region moved by a vector. */
-export const movedRegion = ({ isConvex, sides, rings }: NoFit, by: Point): NoFit => ({
+export const movedRegion = ({ isConvex, sides, corners }: NoFit, by: Point): NoFit => ({
   isConvex,
   sides: isConvex
     ? sides.map((value, i) => (i % 3 === 2 ? value + sides[i - 2]! * by.x + sides[i - 1]! * by.y : value))
     : sides.map((value, i) => (i % 5 === 4 ? value : value + ((i % 5) % 2 === 0 ? by.x : by.y))),
-  rings: rings.map((ring) => ring.map((p) => plus(p, by))),
+  corners: corners.map((value, i) => value + (i % 2 === 0 ? by.x : by.y)),
 });
 
 /** How far a place lies inside the region: 0 outside, else the distance to its border. */
@@ -108,12 +123,13 @@ const convexNoFit = (sum: readonly Point[], gap: number): NoFit => {
   return {
     isConvex: true,
     sides: Float64Array.from(ring.flatMap((p, i) => [ways[i]!.x, ways[i]!.y, dot(ways[i]!, p) + gap])),
-    rings: [
-      ring.map((p, i) => {
+    corners: Float64Array.from(
+      ring.flatMap((p, i) => {
         const both = plus(ways[(i + ring.length - 1) % ring.length]!, ways[i]!);
-        return plus(p, times(both, (2 * gap * clear) / dot(both, both)));
+        const { x, y } = plus(p, times(both, (2 * gap * clear) / dot(both, both)));
+        return [x, y];
       }),
-    ],
+    ),
   };
 };
 
@@ -131,8 +147,10 @@ const unitedNoFit = (sums: readonly Point[][], gap: number): NoFit => {
   // Two steps more than the gap, for a corner may be rounded by one in either direction.
   const moved = Clipper.inflatePaths(united, gap * steps + 2, JoinType.Miter, EndType.Polygon);
   const rings = moved.map((ring) => ring.map(({ x, y }) => ({ x: x / steps, y: y / steps })));
-  return { isConvex: false, sides: Float64Array.from(rings.flatMap(sidesOf)), rings };
+  return { isConvex: false, sides: Float64Array.from(rings.flatMap(sidesOf)), corners: noCorners };
 };
+
+const noCorners = new Float64Array(0);
 
 const sidesOf = (ring: readonly Point[]): number[] =>
   ring.flatMap((p, i) => {

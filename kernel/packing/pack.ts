@@ -3,11 +3,12 @@
 // from there; the last part of the effort shortens in ever smaller steps. The whole is that of J. Gardeyn, G. Vanden Berghe,
 // T. Wauters 2025 (arXiv:2509.13329) with no-fit polygons in place of their poles to measure overlaps, as in S. Imamichi,
 // M. Yagiura, H. Nagamochi 2009 (from memory).
-import { type Draw, seeded } from "../stress/seeded.ts";
-import { type Bed, clear, emptyBed, type Kept, kept, layoutOf, putBack } from "./bed.ts";
+import { seeded } from "../stress/seeded.ts";
+import { clear, emptyBed, type Kept, kept, layoutOf, putBack } from "./bed.ts";
 import { largestFirst, nearlyLargestFirst } from "./by-size.ts";
 import { firstFit } from "./first-fit.ts";
 import { closing, compressing, exploring, type Phase } from "./phases.ts";
+import { inRows } from "./rows.ts";
 import type { Layout, Strip } from "./strip.ts";
 
 /** How far a packing has come, and the shortest layout so far. */
@@ -24,9 +25,9 @@ export interface Progress {
 export function* pack(strip: Strip, seed: number, effort: number): Generator<Progress, Layout> {
   const draw = seeded(seed);
   const bed = emptyBed(strip);
-  firstFit(bed, largestFirst(bed));
-  const plain = kept(bed);
-  let best = plain;
+  // Whoever stops at once has something to cut by.
+  inRows(bed, largestFirst(bed));
+  let best = kept(bed);
   let layout = layoutOf(bed);
   const found = (): void => {
     if (bed.length >= best.length) return;
@@ -38,9 +39,18 @@ export function* pack(strip: Strip, seed: number, effort: number): Generator<Pro
     for (const _ of work) yield progress();
   }
   yield progress();
+  clear(bed);
+  yield* telling(firstFit(bed, largestFirst(bed), effort));
+  const plain = kept(bed);
+  found();
+  yield progress();
   const others: Kept[] = [];
-  for (const fit of firstFits(bed, draw, Math.min(effort * begun, bed.count * begunEach))) {
+  const until = Math.min(effort * begun, bed.count * begunEach);
+  while (strip.shapes.length > 1 && bed.spent < until) {
+    clear(bed);
+    yield* telling(firstFit(bed, nearlyLargestFirst(bed, draw), effort));
     found();
+    const fit = kept(bed);
     yield progress();
     if ([plain, ...others].some(({ length }) => length === fit.length)) continue;
     others.push(fit);
@@ -61,17 +71,8 @@ export function* pack(strip: Strip, seed: number, effort: number): Generator<Pro
 // So much of the effort goes to finding other arrangements, the rest to pressing the best one together.
 const explored = 0.8;
 
-// So much of the effort goes to first fits, and no more than so much for each copy; the shortest of them
+// So much of the effort goes to other first fits, in orders near that of the largest first, and no more than so much for each copy; the shortest of them
 // are gone on with, besides that of the largest first.
 const begun = 0.1;
 const begunEach = 40_000;
 const goneOnWith = 3;
-
-/** Other first fits, in orders near that of the largest first; none where all copies are of one shape. */
-function* firstFits(bed: Bed, draw: Draw, until: number): Generator<Kept, void> {
-  while (bed.strip.shapes.length > 1 && bed.spent < until) {
-    clear(bed);
-    firstFit(bed, nearlyLargestFirst(bed, draw));
-    yield kept(bed);
-  }
-}

@@ -65,6 +65,34 @@ test("Ctrl-C stops it cleanly and says how to go on; the next run does the rest 
   expectUndisturbed(folder);
 });
 
+test("what is said behind a stopped --anew leads on, and not back to the first row", async () => {
+  const folder = room();
+  batch(folder);
+  const { said } = await interrupted(folder, batchArgs("--anew"), "SIGTERM", () => {
+    const lines = journalLines(folder);
+    return lines > 2 && lines < 10;
+  });
+  const [, without] = /The same command, without (--\w+), goes on with the next row\./.exec(said)!;
+  const { err } = batch(folder, ...["--anew"].filter((option) => option !== without));
+  expect(err).toMatch(/^going on: [1-9]\d* of 480 rows were done before\./);
+  expectUndisturbed(folder);
+});
+
+test("a shutdown and a closed terminal stop it as Ctrl-C does, each with its own code", async () => {
+  const folder = room();
+  for (const [signal, code] of [
+    ["SIGTERM", 143],
+    ["SIGHUP", 129],
+  ] as const) {
+    const before = journalLines(folder);
+    const ended = await interrupted(folder, batchArgs(), signal, () => journalLines(folder) > before + 1);
+    // POSIX.1-2017, Shell Command Language, 2.8.2 and <signal.h>: 128 and the number, SIGHUP 1, SIGTERM 15.
+    expect([ended.code, ended.signal]).toEqual([code, null]);
+  }
+  batch(folder);
+  expectUndisturbed(folder);
+});
+
 test("a torn last line of the journal does not count, and what was written behind the last whole one is done again", async () => {
   const folder = room();
   await interrupted(folder, batchArgs(), "SIGKILL", () => journalLines(folder) > 4);

@@ -32,7 +32,7 @@ test("nothing knows a network but the editor's server on this machine, and the q
   const modules =
     /from "(?:node:(?:net|http|https|http2|tls|dgram|dns|quic|inspector)(?:\/\w+)?|undici|ws|axios|got|node-fetch|ioredis|redis|bullmq)"/g;
   expect(only(standing(modules))).toEqual([
-    'editor/batch/queue-drafter.ts: from "bullmq"',
+    'editor/batch/queue-jobs.ts: from "bullmq"',
     'editor/batch/queue-worker.ts: from "bullmq"',
     'editor/batch/queue.ts: from "ioredis"',
     'editor/server/serve.ts: from "node:http"',

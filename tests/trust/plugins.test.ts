@@ -5,7 +5,7 @@ import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
-import { trustedFile } from "../../editor/files/trusted.ts";
+import { changeTrusted, readTrusted, trustedFile } from "../../editor/files/trusted.ts";
 import { build, chalkline, panel, program, workroom } from "../terminal/chalkline.ts";
 
 beforeAll(build);
@@ -147,22 +147,36 @@ describe("--with FILE", () => {
     expect(out).toContain("laced, which laced.mjs brings, failed: no lace.");
   });
 
-  test("two files may not bring the same name, one file may be named twice, and batch says that it knows none", () => {
+  test("two files may not bring the same name, one file may be named twice", () => {
     const folder = workroom(["a.mjs", eyelets], ["b.mjs", eyelets], ["laced.chalk", laced]);
     expect(chalkline(folder, ["check", "laced.chalk", "--with", "a.mjs", "--with", "./a.mjs"]).code).toBe(0);
     const twice = chalkline(folder, ["check", "laced.chalk", "--with", "a.mjs", "--with", "b.mjs"]);
     expect(twice.code).toBe(2);
     expect(twice.err).toContain("b.mjs brings a step called eyelets, and that name is taken");
-    const { code, err } = chalkline(folder, ["edit", "laced.chalk", "--with", "a.mjs"]);
-    expect([code, err]).toEqual([
-      2,
-      "error: The cutting table knows the built-in steps only. --with does nothing here.\n",
-    ]);
     expect(chalkline(folder, ["check", "laced.chalk", "--with", "none.mjs"])).toMatchObject({
       code: 2,
       err: "error: There is no file none.mjs.\n",
     });
   });
+});
+
+test.each([
+  [["edit", "laced.chalk"], "The cutting table knows the built-in steps only."],
+  [["batch", "laced.chalk", "--bodies", "cast.csv", "--out", "out"], "batch knows the built-in steps only."],
+  [["batch-worker", "--queue", "redis://127.0.0.1:1"], "batch-worker knows the built-in steps only."],
+  [["trust", "a.mjs"], "trust looks at the file itself: say chalkline trust FILE."],
+])("%s takes no steps in, and says so before it begins", (args, words) => {
+  const folder = workroom(
+    ["a.mjs", eyelets],
+    ["laced.chalk", laced],
+    ["cast.csv", "name,waist-girth (cm)\nUsher 1,70\n"],
+  );
+  expect(chalkline(folder, [...args, "--with", "a.mjs"], settings(folder))).toEqual({
+    code: 2,
+    out: "",
+    err: `error: ${words} --with does nothing here.\n`,
+  });
+  expect(readdirSync(folder).sort()).toEqual(["a.mjs", "cast.csv", "laced.chalk"]);
 });
 
 describe("chalkline trust", () => {
@@ -192,6 +206,33 @@ describe("chalkline trust", () => {
     expect(run("trust", "--remove", "tools/eyelets.mjs").code).toBe(0);
     expect(run("check", "laced.chalk").code).toBe(1);
     expect(run("trust", "--remove", "tools/eyelets.mjs")).toMatchObject({ code: 2 });
+  });
+
+  test("what another command trusts at the same time is kept", () => {
+    const others = { path: "/elsewhere/hooks.mjs", sha256: "1".repeat(64) };
+    const another = JSON.stringify({ schema: 1, trusted: [others] });
+    // A command that comes through while this one runs its file.
+    const slow = `import { mkdirSync, writeFileSync } from "node:fs";
+mkdirSync("settings/chalkline", { recursive: true });
+writeFileSync("settings/chalkline/steps.json", ${JSON.stringify(another)});
+${eyelets}`;
+    const folder = workroom(["eyelets.mjs", slow]);
+    expect(chalkline(folder, ["trust", "eyelets.mjs"], settings(folder)).code).toBe(0);
+    const { out } = chalkline(folder, ["trust", "--list"], settings(folder));
+    expect(out).toContain("/elsewhere/hooks.mjs  cannot be read any more");
+    expect(out).toContain("eyelets.mjs  unchanged");
+
+    // And one that comes through between the reading and the writing.
+    const list = join(folder, "settings/chalkline/steps.json");
+    const own = { path: "/here/loops.mjs", sha256: "2".repeat(64) };
+    let isFirst = true;
+    const problem = changeTrusted(list, (all) => {
+      if (isFirst) writeFileSync(list, another);
+      isFirst = false;
+      return [...all, own];
+    });
+    expect(problem).toBeUndefined();
+    expect(readTrusted(list)).toEqual([others, own]);
   });
 
   test("a file that cannot be used is not pinned", () => {

@@ -1,6 +1,7 @@
 // The slip that shows how the pieces lie on a cloth, and hands the drawing over.
 import { useEffect, useState } from "preact/hooks";
 import { clothInWords } from "../../../kernel/cloth/lay/cloth-in-words.ts";
+import type { LaySize } from "../../files/lay-files.ts";
 import { takeAway } from "../print/take-away.ts";
 import { openPart } from "../table/looks.ts";
 import { clothShown, isOld, laid } from "./laying.ts";
@@ -12,8 +13,8 @@ export const LaySlip = () => {
   if (!found || !cloth || cloth.length === 0) return null;
   const { left, top, width, height } = openPart.value;
   const words = clothInWords(cloth, found.units);
-  const take = (size: "tenth" | "life-size"): void =>
-    void takeAway({ kind: "lay", cloth, units: found.units, size }, "");
+  const take = (size: LaySize): void =>
+    void takeAway({ kind: "lay", cloths: found.lay.cloths, fabric: cloth.fabric, units: found.units, size }, "");
   return (
     <section
       class={isOld.value ? "card lay-slip old" : "card lay-slip"}

@@ -2,6 +2,8 @@
 import type { LaidCloth } from "../../../kernel/cloth/lay/lay-of.ts";
 import type { Remarks } from "../../../kernel/drawing/remarks.ts";
 import type { Garment, Units } from "../../../kernel/working.ts";
+import type { LaySize } from "../../files/lay-files.ts";
+import type { PrintedFile } from "../../files/printed-file.ts";
 
 /** A worked garment, and what its drawings say of how it was drafted. */
 export interface ToDraw {
@@ -11,18 +13,18 @@ export interface ToDraw {
 }
 
 export type ToPrint =
-  /** In a format of kernel/export/formats.ts, or in that of cutting rooms. */
+  /** In a format of files/pattern-files.ts. */
   | { readonly kind: "drawings"; readonly format: string; readonly toDraw: ToDraw }
   /** As PDF on a paper of kernel/paper/papers.ts. */
   | { readonly kind: "paper"; readonly paper: string; readonly toDraw: ToDraw }
-  /** How the pieces lie on a cloth, as PDF at a tenth of the size or as large as life. */
-  | { readonly kind: "lay"; readonly cloth: LaidCloth; readonly units: Units; readonly size: "tenth" | "life-size" };
-
-export interface PrintedFile {
-  readonly name: string;
-  readonly type: string;
-  readonly content: string | Uint8Array;
-}
+  /** How the pieces lie on one cloth of these, as PDF at a tenth of the size or as large as life. */
+  | {
+      readonly kind: "lay";
+      readonly cloths: readonly LaidCloth[];
+      readonly fabric: string;
+      readonly units: Units;
+      readonly size: LaySize;
+    };
 
 /** The files, and the characters that they write as numbers because the font lacks them; or why there are none. */
 export type Printed =

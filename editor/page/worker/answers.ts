@@ -3,7 +3,6 @@
 import { hangSheet, hungRounds } from "../../../kernel/cloth/hang/hang-sheet.ts";
 import { meshesOf } from "../../../kernel/cloth/hang/rigged.ts";
 import type { Evaluated } from "../../../kernel/evaluate.ts";
-import { formats } from "../../../kernel/export/formats.ts";
 import type { Scalar } from "../../../kernel/value.ts";
 import type { Garment } from "../../../kernel/working.ts";
 import type { CodeAction } from "../../assist/actions/code-action.ts";
@@ -24,6 +23,7 @@ import { type WorkedText, workedText } from "../../assist/worked-text.ts";
 import { readAmount } from "../../files/amount.ts";
 import { bodiesIn, bodyIn } from "../../files/body-table.ts";
 import { remarksOn } from "../../files/drawn-files.ts";
+import { patternFormats } from "../../files/pattern-files.ts";
 import { picturedAsOf } from "../../picture/as-of.ts";
 import type { Picture } from "../../picture/picture.ts";
 import { pictured } from "../../picture/pictured.ts";
@@ -57,10 +57,7 @@ export const answers = {
   filesUsed: ({ outcome }: WorkedText, _asked: object): FileText[] => usedBy(outcome),
   /** The formats that the drawings can be written in. */
   formats: (_worked: WorkedText, _asked: object): { name: string; title: string }[] =>
-    [...formats, { name: "dxf", title: "DXF after ASTM D6673, for cutting rooms" }].map(({ name, title }) => ({
-      name,
-      title,
-    })),
+    patternFormats.map(({ name, title }) => ({ name, title })),
   /** The garment as it is to be drawn, with what its drawings say of it. */
   toDraw: ({ outcome, circumstances }: WorkedText, _asked: object): ToDraw => {
     const { size } = circumstances;

@@ -10,11 +10,11 @@ import { Problem } from "./problem.ts";
 import type { Step } from "./step.ts";
 import type { Garment, Judgement } from "./working.ts";
 
-/** What a plugin gives, fit for a kernel; or one sentence that says why it cannot be taken. */
-export type Plugged = Vocabulary | { readonly problem: string };
+/** The steps and checks of a plugin, fit for a kernel; or one sentence that says why they cannot be taken. */
+export type StepsTaken = Vocabulary | { readonly problem: string };
 
 /** Takes what the function of a plugin gave, beside all that is known already; `called` is how sentences name its file. */
-export const plugged = (given: unknown, known: Vocabulary, called: string): Plugged => {
+export const takenSteps = (given: unknown, known: Vocabulary, called: string): StepsTaken => {
   const { steps = [], checks = [] } = isRecord(given) ? given : {};
   if (!isRecord(given) || !Array.isArray(steps) || !Array.isArray(checks) || steps.length + checks.length === 0)
     return {
@@ -27,16 +27,18 @@ export const plugged = (given: unknown, known: Vocabulary, called: string): Plug
     ...known.steps.map(({ name }) => name),
     ...known.checks.map(({ name }) => name),
   ]);
-  for (const each of [...steps, ...checks] as readonly unknown[]) {
-    const isStep = steps.includes(each);
-    const fault = isStep ? stepFault(each) : checkFault(each);
-    if (fault !== undefined) return { problem: `${called} cannot be used: ${fault}.` };
-    const { name } = each as Step | Check;
-    const what = isStep ? "step" : "check";
-    if (taken.has(name))
-      return { problem: `${called} brings a ${what} called ${name}, and that name is taken; it needs another one.` };
-    taken.add(name);
-  }
+  for (const [what, faultOf, declared] of [
+    ["step", stepFault, steps],
+    ["check", checkFault, checks],
+  ] as const)
+    for (const each of declared as readonly unknown[]) {
+      const fault = faultOf(each);
+      if (fault !== undefined) return { problem: `${called} cannot be used: ${fault}.` };
+      const { name } = each as Step | Check;
+      if (taken.has(name))
+        return { problem: `${called} brings a ${what} called ${name}, and that name is taken; it needs another one.` };
+      taken.add(name);
+    }
   return {
     steps: (steps as Step[]).map((step) => keptOnItsLine(step, called)),
     checks: (checks as Check[]).map((check) => keptToItself(check, called)),
@@ -46,12 +48,12 @@ export const plugged = (given: unknown, known: Vocabulary, called: string): Plug
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null;
 
-const name = /^[a-z][a-z0-9]*(?:-[a-z0-9]+)*$/;
+const plainName = /^[a-z][a-z0-9]*(?:-[a-z0-9]+)*$/;
 
 const isText = (value: unknown): value is string => typeof value === "string" && value !== "";
 
 const nameFault = (value: unknown, what: string): string | undefined => {
-  if (isText(value) && value.length <= limits.wordLetters && name.test(value)) return undefined;
+  if (isText(value) && value.length <= limits.wordLetters && plainName.test(value)) return undefined;
   const called = isText(value) ? `called ${value.slice(0, 40)}` : "without a name";
   return `it brings a ${what} ${called}, and a name is small letters and digits with hyphens inside`;
 };
