@@ -102,6 +102,8 @@ const put = (name, content) => {
   renameSync(aside, `${root}dist/${name}`);
 };
 mkdirSync(`${root}dist`, { recursive: true });
+// Wherever the folder is copied to, and already when it is run below, node then takes its files for scripts.
+put("package.json", '{ "type": "commonjs" }\n');
 for (const [name, content] of files) put(name, content);
 const compiled = program.replace(".js", ".compiled");
 const kept = spawnSync(
@@ -110,7 +112,6 @@ const kept = spawnSync(
   { cwd: root, encoding: "utf8" },
 );
 if (kept.status !== 0) throw new Error(`the program that was built does not run: ${kept.stderr}`);
-put("package.json", '{ "type": "commonjs" }\n');
 const launch = { banner: { js: "#!/usr/bin/env node" }, define: { CHALKLINE_PROGRAM: JSON.stringify(program) } };
 put("chalkline.js", await bundled("editor/terminal/launch.cjs", launch));
 chmodSync(`${root}dist/chalkline.js`, 0o755);
