@@ -15,8 +15,8 @@ export interface Mesh {
   readonly columns: readonly (readonly number[])[];
 }
 
-/** The mesh between hanging points that follow one another along a hem. */
-export const meshOf = (outline: readonly Point[], hem: readonly Hanging[]): Mesh => {
+/** The mesh between hanging points that follow one another along a hem, its rows so many mm apart. */
+export const meshOf = (outline: readonly Point[], hem: readonly Hanging[], apart: number): Mesh => {
   const flat: Point[] = [];
   const pins: { particle: number; body: Point }[] = [];
   const links = new Map<string, readonly [number, number]>();
@@ -36,7 +36,7 @@ export const meshOf = (outline: readonly Point[], hem: readonly Hanging[]): Mesh
     links.set(`${Math.min(a, b)} ${Math.max(a, b)}`, [a, b]);
   };
   const columns = hem.map((hanging) => {
-    const knots = knotsOf(hanging);
+    const knots = knotsOf(hanging, apart);
     const { hung, way } = hanging;
     const top = hung.y - wayLength(way);
     return knots.map(({ spot, y }, index) => ({
@@ -47,7 +47,7 @@ export const meshOf = (outline: readonly Point[], hem: readonly Hanging[]): Mesh
   for (const column of columns) {
     for (let index = 1; index < column.length; index += 1) link(column[index - 1]!.particle, column[index]!.particle);
   }
-  for (let index = 1; index < columns.length; index += 1) zipped(columns[index - 1]!, columns[index]!, link);
+  for (let index = 1; index < columns.length; index += 1) zipped(columns[index - 1]!, columns[index]!, apart, link);
   return {
     flat,
     pins,
@@ -62,13 +62,18 @@ interface Knot {
 }
 
 /** Links between two neighbouring columns, both diagonals of every quad among them. */
-const zipped = (left: readonly Knot[], right: readonly Knot[], link: (a: number, b: number) => void): void => {
+const zipped = (
+  left: readonly Knot[],
+  right: readonly Knot[],
+  apart: number,
+  link: (a: number, b: number) => void,
+): void => {
   let [i, j] = [0, 0];
   while (true) {
     link(left[i]!.particle, right[j]!.particle);
     const [a, b] = [left[i + 1], right[j + 1]];
     if (!a && !b) return;
-    if (a && b && Math.abs(a.y - b.y) < rowHeight / 2) {
+    if (a && b && Math.abs(a.y - b.y) < apart / 2) {
       link(left[i]!.particle, b.particle);
       link(a.particle, right[j]!.particle);
       i += 1;
@@ -79,14 +84,14 @@ const zipped = (left: readonly Knot[], right: readonly Knot[], link: (a: number,
 };
 
 /** The spots of a column: its support, every row that it passes, the corners it goes round, and the hem. */
-const knotsOf = ({ hung, way }: Hanging): { spot: Point; y: number }[] => {
+const knotsOf = ({ hung, way }: Hanging, apart: number): { spot: Point; y: number }[] => {
   let y = hung.y - wayLength(way);
   const knots = [{ spot: way[0]!, y }];
   way.slice(1).forEach((end, index) => {
     const start = way[index]!;
     const length = distance(start, end);
     const bottom = y + length;
-    for (let row = Math.ceil((y + leastLink) / rowHeight) * rowHeight; row < bottom - leastLink; row += rowHeight) {
+    for (let row = Math.ceil((y + leastLink) / apart) * apart; row < bottom - leastLink; row += apart) {
       const share = (row - y) / length;
       knots.push({ spot: plus(times(start, 1 - share), times(end, share)), y: row });
     }
@@ -96,11 +101,14 @@ const knotsOf = ({ hung, way }: Hanging): { spot: Point; y: number }[] => {
   return knots;
 };
 
-const wayLength = (way: readonly Point[]): number =>
+/** How long the cloth hangs from its support to the hem, mm. */
+export const wayLength = (way: readonly Point[]): number =>
   way.slice(1).reduce((sum, point, index) => sum + distance(way[index]!, point), 0);
 
-// Height of a row and the shortest link in a column, mm; with stations 40 mm apart at the hem a half back has some 300 particles.
-const rowHeight = 60;
+/** Height of a row, mm; with stations 40 mm apart at the hem a half back has some 300 particles. */
+export const rowHeight = 60;
+
+// The shortest link in a column, mm.
 const leastLink = 15;
 
 // Supports nearer than this, in mm, are one particle.

@@ -5,8 +5,9 @@ import { columnsByFormula } from "./columns.ts";
 import { stiffnessOf } from "./fabric-stiffness.ts";
 import type { ColumnsByPiece, RoundPlan } from "./figures.ts";
 import { wavelengthOf } from "./folds.ts";
-import { coarse, fine, type Hanger, hangers, stationsOf } from "./hanger.ts";
-import { type Mesh, meshOf } from "./mesh.ts";
+import { fine, type Hanger, hangers, stationsOf } from "./hanger.ts";
+import { hangerMesh } from "./hanger-mesh.ts";
+import type { Mesh } from "./mesh.ts";
 import { roundsOf } from "./rounds.ts";
 import type { HungPlace } from "./slack.ts";
 import { straightOf } from "./straight-of.ts";
@@ -42,9 +43,7 @@ export const rigged = (garment: Garment, hip?: number): Rigged => {
 
 /** The meshes of a rigged garment's pieces, to be settled. */
 export const meshesOf = (garment: Garment): ReadonlyMap<string, Mesh> =>
-  new Map(
-    hangers(garment).map((hanger) => [hanger.piece.name, meshOf(hanger.sheet.outline, stationsOf(hanger, coarse))]),
-  );
+  new Map(hangers(garment).map((hanger) => [hanger.piece.name, hangerMesh(hanger)]));
 
 const columnsOf = (hanger: Hanger): HungPlace[][] => columnsByFormula(stationsOf(hanger, fine));
 

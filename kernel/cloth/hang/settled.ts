@@ -1,9 +1,10 @@
 // A garment's pieces as they settle, each as a mesh in a world of its own. The package that moves it is loaded only where it is
 // asked for, so that nothing else of the kernel waits or grows.
 import type { Garment } from "../../working.ts";
-import { coarse, hangers, stationsOf } from "./hanger.ts";
+import { hangers } from "./hanger.ts";
+import { hangerMesh } from "./hanger-mesh.ts";
 import { assumptionsOf, type Hung, type HungPiece, hemAndFolds, warningsOf } from "./hung.ts";
-import { type Mesh, meshOf } from "./mesh.ts";
+import type { Mesh } from "./mesh.ts";
 import { mostStretch } from "./most-stretch.ts";
 import type { HungPlace } from "./slack.ts";
 import type { Frame, Settled } from "./world.ts";
@@ -22,7 +23,7 @@ export const settlingGarment = async (garment: Garment): Promise<Generator<HungF
     const hanging = hangers(garment);
     const pieces: HungPiece[] = [];
     for (const hanger of hanging) {
-      const mesh = meshOf(hanger.sheet.outline, stationsOf(hanger, coarse));
+      const mesh = hangerMesh(hanger);
       const run = settling(mesh);
       let next: IteratorResult<Frame, Settled>;
       try {
