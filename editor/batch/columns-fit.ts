@@ -24,18 +24,21 @@ export const columnsFit = (
   if (names.length > 0 && !names.some((name) => named.includes(name)))
     return { problem: `${table} has no column for any measure that the recipe asks for: ${names.join(", ")}.` };
   const missing = measures.filter(([name]) => !named.includes(name) && !set.has(name));
+  // A misspelt heading would have everybody drafted to the recipe's own measure, and called clean.
+  for (const name of named.filter((each) => !asked.has(each))) {
+    const hint = didYouMean(
+      name,
+      missing.map(([each]) => each),
+    );
+    if (hint !== undefined)
+      return { problem: `${table} has a column ${name}, and the recipe asks for no such measure. ${hint}` };
+  }
   const lacking = missing.map(([name, { like }]) => {
     const standard = valueInWords(like, outcome.garment.units);
     return `${table} has no column ${name}: ${standard} is taken for every body.`;
   });
   const strange = named
     .filter((name) => !asked.has(name))
-    .map((name) => {
-      const hint = didYouMean(
-        name,
-        missing.map(([each]) => each),
-      );
-      return `The recipe asks for no measure called ${name}.${hint === undefined ? "" : ` ${hint}`}`;
-    });
+    .map((name) => `The recipe asks for no measure called ${name}.`);
   return { remarks: [...lacking, ...strange] };
 };

@@ -127,6 +127,19 @@ test("--set holds for all, a missing column is said, and a design choice is no c
   expect(choice.err).toContain("depth is a design choice of the recipe and no body measure; give it with --set.");
 });
 
+test("a misspelt heading stops a batch before anybody is drafted to the recipe's own measure", () => {
+  const recipe = sash.replace(
+    "param depth",
+    'measure hip-girth = 90 cm from 60 cm to 160 cm "Round the hip"\nparam depth',
+  );
+  const folder = room("name,waist-girth (cm),hip-grith (cm)\nIda,70,95\n", recipe);
+  const { code, err } = batch(folder);
+  expect(code).toBe(2);
+  expect(err).toContain("ushers.csv has a column hip-grith, and the recipe asks for no such measure.");
+  expect(err).toContain("Did you mean hip-girth?");
+  expect(existsSync(join(folder, "out"))).toBe(false);
+});
+
 test("a recipe whose lines fail is told once, and nothing is drafted", () => {
   const folder = room(ushers(50), sash.replace("point C = B down depth", "point C = B down dept"));
   const { code, err } = batch(folder);

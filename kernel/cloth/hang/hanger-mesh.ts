@@ -2,16 +2,17 @@
 import { coarse, type Hanger, stationsOf } from "./hanger.ts";
 import { type Mesh, meshOf, rowHeight, wayLength } from "./mesh.ts";
 
-/** The mesh of what hangs; its particles are about as many as settle within some seconds, however large the piece is. */
+/** The mesh of what hangs; that of a piece no garment has is as coarse as settles within some seconds. */
 export const hangerMesh = (hanger: Hanger): Mesh => {
   const { outline } = hanger.sheet;
   const stations = stationsOf(hanger, coarse);
   const particles = stations.reduce((sum, { way }) => sum + wayLength(way) / rowHeight, 0);
-  const coarser = Math.sqrt(particles / mostParticles);
-  return coarser <= 1
-    ? meshOf(outline, stations, rowHeight)
-    : meshOf(outline, stationsOf(hanger, coarse * coarser), rowHeight * coarser);
+  if (particles <= garmentParticles) return meshOf(outline, stations, rowHeight);
+  const coarser = Math.sqrt(particles / fewParticles);
+  return meshOf(outline, stationsOf(hanger, coarse * coarser), rowHeight * coarser);
 };
 
-// A full-circle cloak to the floor has some 2,600 on either half; that many settle in seconds, and ten times as many in minutes.
-const mostParticles = 3000;
+// A full-circle cloak to the floor has some 2,600 on either half, and comes to rest in seconds.
+const garmentParticles = 3000;
+// Cloth as long as a street sways until the settling is given up, and each particle then costs hundredths of a second.
+const fewParticles = 600;

@@ -66,6 +66,7 @@ suite("a number is turned where it stands, by the mouse and by the keyboard", as
     .locator(".view-line", { hasText: "param flare" })
     .locator("span > span", { hasText: /^9\scm$/ })
     .first();
+  await number.waitFor();
   const box = (await number.boundingBox())!;
   await page.keyboard.down("Alt");
   await page.mouse.move(box.x + 4, box.y + box.height / 2);
