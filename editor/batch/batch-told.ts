@@ -72,7 +72,7 @@ export const countsOf = ({ rows }: Tally) => ({
 
 /** What is said of a batch that was stopped; `anew` is whether it was begun with --anew. */
 export const stoppedTold = (done: number, of: number, anew: boolean): SaidLine[] => [
-  [warning("stopped"), plain(`: ${done} of ${counted(of, "row")} are done, and kept.`)],
+  [warning("stopped"), plain(`: ${done} of ${counted(of, "row")} ${done === 1 ? "is" : "are"} done, and kept.`)],
   [plain(`  The same command${goesOn(anew)}`)],
 ];
 
@@ -84,7 +84,11 @@ export const goesOnTold = (done: number, of: number): SaidLine => [
 /** What is said of a batch that could not be brought to its end. */
 export const failedTold = (problem: string, done: number, of: number, anew: boolean): SaidLine[] => [
   [bad("error"), plain(`: ${problem}`)],
-  [plain(`  ${done} of ${counted(of, "row")} are done, and kept; the same command${goesOn(anew)}`)],
+  [
+    plain(
+      `  ${done} of ${counted(of, "row")} ${done === 1 ? "is" : "are"} done, and kept; the same command${goesOn(anew)}`,
+    ),
+  ],
 ];
 
 // With --anew it would throw away what it has just called kept.

@@ -60,6 +60,8 @@ export const lay = async (path: string, options: LayOptions, out: Paper, err: Pa
   if (options.form === "json") out.print(jsonText(answer.json));
   else out.say([...answer.report, ...writtenLines(files, options.out)]);
   err.say(options.form === "json" ? file.told : [blank, ...file.told]);
+  // What was told last is about the recipe, and would be read as if all were well.
+  if (answer.code !== codeFor(file.outcome)) err.say([[bad("Not all of it lies on the cloth: see above.")]]);
   return answer.code;
 };
 

@@ -73,8 +73,9 @@ test("--json has every piece where it is cut, on the cloth and not over another"
 });
 
 test("a width of its own, and cloth that is too narrow, with the ways out and an exit code", () => {
-  const { code, out } = chalkline(folder(), ["lay", "flats.chalk", "--effort", "quick", "--width", "41cm"]);
+  const { code, out, err } = chalkline(folder(), ["lay", "flats.chalk", "--effort", "quick", "--width", "41cm"]);
   expect(code).toBe(1);
+  expect(err.trim().split("\n").at(-1)).toBe("Not all of it lies on the cloth: see above.");
   expect(out).toMatch(/With its allowances board is 40 cm wide across the grain; the cloth has 39 cm to lay it on/);
   expect(out).toMatch(/Sew it together of 2 parts of 21\.5\d? cm each/);
 });

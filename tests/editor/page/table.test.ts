@@ -66,8 +66,15 @@ suite("a number is turned where it stands, by the mouse and by the keyboard", as
     .locator(".view-line", { hasText: "param flare" })
     .locator("span > span", { hasText: /^9\scm$/ })
     .first();
-  await number.waitFor();
-  const box = (await number.boundingBox())!;
+  // The editor draws its lines anew now and then, and between two drawings the number stands nowhere.
+  let found: Awaited<ReturnType<typeof number.boundingBox>> = null;
+  await expect
+    .poll(async () => {
+      found = await number.boundingBox();
+      return found !== null;
+    }, within)
+    .toBe(true);
+  const box = found!;
   await page.keyboard.down("Alt");
   await page.mouse.move(box.x + 4, box.y + box.height / 2);
   await page.mouse.down();
