@@ -24,7 +24,7 @@ afterAll(async () => {
 
 // Targets that take long, and those that hardly know what a recipe says, get one pair of so many, and not all of them the same.
 const seldom = new Set(["knock", "rename"]);
-const every = 8;
+const every = 16;
 
 test("there are many, of most steps", () => {
   expect(pairs.length).toBeGreaterThan(200);

@@ -47,20 +47,28 @@ const reachOf = (seen: readonly Line[]): Record<"rim" | "right" | "left", readon
   const down = (from: Point | undefined, outermost: (xs: readonly number[]) => number): Point[] => {
     if (!from) return [];
     const count = Math.max(1, Math.ceil((bottom - from.y) / level));
+    const across = seen.map(acrossDown);
     return Array.from({ length: count + 1 }, (_, index) => {
       const y = from.y + ((bottom - from.y) * index) / count;
-      const there = seen.filter(({ spots }) => spots.at(-1)!.y > y - level / 2);
-      return index === 0 ? from : { x: outermost(there.map((line) => acrossAt(line, y))), y };
+      const there = across.filter((_, line) => seen[line]!.spots.at(-1)!.y > y - level / 2);
+      return index === 0 ? from : { x: outermost(there.map((at) => at(y))), y };
     });
   };
   return { rim, right: down(rim.at(-1), (xs) => Math.max(...xs)), left: down(rim[0], (xs) => Math.min(...xs)) };
 };
 
-/** How far across a column is at a height; at its end where it does not reach so far. */
-const acrossAt = ({ spots }: Line, y: number): number => {
-  const below = spots.findIndex((spot) => spot.y >= y);
-  const [a, b] = [spots[below - 1], spots[below] ?? spots.at(-1)!];
-  return a && below > 0 ? a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y) : b.x;
+/**
+ * How far across a column is at one height after another, each below the one before; at its end where it does not reach so far.
+ * A column as long as a street has thousands of spots, so that none is looked at again.
+ */
+const acrossDown = ({ spots }: Line): ((y: number) => number) => {
+  let below = 0;
+  return (y) => {
+    while (below < spots.length && spots[below]!.y < y) below += 1;
+    const [a, b] = [spots[below - 1], spots[below]];
+    if (!a || !b) return (b ?? spots.at(-1)!).x;
+    return a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y);
+  };
 };
 
 const fromBehind = (line: Line): Line => ({ ...line, spots: line.spots.map(({ x, y, z }) => ({ x: -x, y, z: -z })) });
