@@ -138,7 +138,8 @@ test("tables that were shortened, and a journal that is none, are not gone on wi
 });
 
 test("two batches do not write into one folder", async () => {
-  const folder = room();
+  // Long enough that the first is still at work when the second has started, on however busy a machine.
+  const folder = workroom(["sash.chalk", sash], ["ushers.csv", ushers(50_000)]);
   let second: ReturnType<typeof batch> | undefined;
   await interrupted(folder, batchArgs(), "SIGINT", () => {
     if (journalLines(folder) < 2) return false;
